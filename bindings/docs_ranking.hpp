@@ -21,6 +21,8 @@ keep_rejected : int
     Rejected pairings kept at most, those with most heat first.
 max_bank : int
     Elements in one bank at most, 1 to 64.
+volts_max : float or None
+    Largest open-circuit voltage of an array at the record low [V]; None: that of the goals.
 fold : bool
     Whether to list banks of the same load once, unless one is better in something.
 group : str

@@ -48,4 +48,5 @@ PYBIND11_MODULE(_core, module) {
     register_meter(module);
     register_diagnosis(module);
     register_answer_days(module);
+    register_start(module);
 }

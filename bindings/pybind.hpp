@@ -145,6 +145,7 @@ void register_calibration(py::module_& module);
 void register_meter(py::module_& module);
 void register_diagnosis(py::module_& module);
 void register_answer_days(py::module_& module);
+void register_start(py::module_& module);
 
 /// An object as text for a message, also a recursive one or one without a repr.
 [[nodiscard]] std::string shown(const py::handle& object);

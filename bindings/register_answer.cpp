@@ -10,6 +10,7 @@
 #include "heatmatch/answer/ranking_summary.hpp"
 #include "heatmatch/answer/ranking_table.hpp"
 #include "heatmatch/answer/season_table.hpp"
+#include "heatmatch/answer/spared_wire.hpp"
 #include "heatmatch/answer/table.hpp"
 #include "heatmatch/answer/verdict.hpp"
 #include "heatmatch/answer/wires_table.hpp"
@@ -173,14 +174,17 @@ void register_wires(py::module_& module) {
         py::arg("circuit"), py::arg("checks"), "The runs of a circuit, one row each.");
     module.def(
         "wire_lines",
-        [all_of](const Checks& checks) {
+        [all_of](const Checks& checks, const Circuit* circuit) {
             py::list lines;
-            for (const WireLines& line : wire_lines(all_of(checks))) {
+            for (const WireLines& line : wire_lines(all_of(checks), circuit)) {
                 lines.append(py::make_tuple(line.reason, line.remedies));
             }
             return lines;
         },
-        py::arg("checks"), "For each run its severity and reason, and a suitable wire.");
+        py::arg("checks"), py::arg("circuit") = py::none(),
+        "For each run its severity and reason, and a suitable wire.");
+    module.def("spared_wires", &spared_wires, py::arg("ranking"),
+               "What a ranking leaves out because a wire would not stand it.");
     module.def(
         "wiring_list",
         [all_of](const Circuit& circuit, const Checks& checks) {

@@ -24,6 +24,15 @@ void register_days(py::module_& module) {
         },
         py::arg("run"), py::arg("peaks"),
         "Highest temperature of every part in a run, beside its limit and time.");
+    module.def(
+        "worst_peaks",
+        [](const std::vector<PartPeak>& peaks, std::size_t most) {
+            return worst_peaks(peaks, most);
+        },
+        py::arg("peaks"), py::kw_only(), py::arg("most"),
+        "The peaks that come first in a short answer.");
+    module.def("shortened_days", &shortened_days, py::arg("left_out"),
+               "What a short answer leaves out.");
     module.def("peaks_in_days_title", &peaks_in_days_title, "Title on a page of a week.");
     module.def("stagnation_title", &stagnation_title, "Title on a page of a stagnation.");
     module.def("welded_shut_title", &welded_shut_title,
@@ -54,6 +63,14 @@ void register_explanations(py::module_& module) {
                "All explanations; those that readings do not separate are marked.");
     module.def("diagnosis_sentences", &diagnosis_sentences, py::arg("diagnosis"),
                "Meaning of the first explanations, and what to measure next.");
+    module.def("short_diagnosis", &short_diagnosis, py::arg("diagnosis"),
+               "The verdict, the explanations that fit, and what to measure next.");
+    module.def(
+        "bank_reading",
+        [](const Readings& readings) {
+            return readings.rows.empty() ? Sentence{} : bank_reading(readings.rows.front());
+        },
+        py::arg("readings"), "Resistance and power of volts and amperes; may be empty.");
     module.def("evidence_title", &evidence_title, py::arg("diagnosis"),
                "Heading of the evidence for the best explanation; may be empty.");
     module.def("readings_title", &readings_title, py::arg("circuit"),

@@ -76,13 +76,14 @@ MeterCheck check_from(const py::tuple& state) {
 py::tuple sheet_state(const MeterSheet& sheet) {
     return py::make_tuple(sheet.title, tuple_with(sheet.rows, &row_state),
                           tuple_with(sheet.checks, &check_state), assumption_states(sheet.assumed),
-                          sheet.missing, sheet.remarks);
+                          sheet.missing, sheet.remarks, sheet.without_sun_meter);
 }
 
 MeterSheet sheet_from(const py::tuple& state) {
     return {.title = state[0].cast<Sentence>(),
             .rows = items_from(state[1], row_from),
             .checks = items_from(state[2], check_from),
+            .without_sun_meter = state[6].cast<Sentences>(),
             .assumed = assumptions_from(state[3]),
             .missing = state[4].cast<Sentences>(),
             .remarks = state[5].cast<Sentences>()};
@@ -155,6 +156,8 @@ void register_meter(py::module_& module) {
         .def_readonly("rows", &MeterSheet::rows,
                       "warmed-up panels by falling sun, then the same just uncovered")
         .def_readonly("checks", &MeterSheet::checks, "what to measure and inspect")
+        .def_readonly("without_sun_meter", &MeterSheet::without_sun_meter,
+                      "how to read without a sun meter")
         .def_property_readonly(
             "assumed", [](const MeterSheet& sheet) { return texts_of(sheet.assumed); },
             "assumptions")

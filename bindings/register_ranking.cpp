@@ -79,17 +79,19 @@ std::shared_ptr<const Weather> borrowed(const Weather* weather) {
 }
 
 Ranking run_rank(const Catalog& catalog, const Installation& installation, const Weather* weather,
-                 std::size_t top, std::size_t keep_rejected, int max_bank, bool fold,
-                 const std::string& group, const std::string& element,
-                 const std::optional<std::string>& panels, const std::optional<std::string>& bank,
-                 const py::object& conditions, double coil_temperature_c, bool exact_weather,
-                 std::size_t threads, const std::string& vector_width, const py::object& progress,
+                 std::size_t top, std::size_t keep_rejected, int max_bank,
+                 std::optional<double> volts_max, bool fold, const std::string& group,
+                 const std::string& element, const std::optional<std::string>& panels,
+                 const std::optional<std::string>& bank, const py::object& conditions,
+                 double coil_temperature_c, bool exact_weather, std::size_t threads,
+                 const std::string& vector_width, const py::object& progress,
                  std::shared_ptr<RankMemory> memory) {
     ProgressCall call(progress);
     RankOptions options{.weather = borrowed(weather),
                         .exact_weather = exact_weather,
                         .conditions = conditions_from(conditions),
                         .max_bank = max_bank,
+                        .volts_max = volts_max,
                         .group = group,
                         .element = element,
                         .top = top,
@@ -115,6 +117,9 @@ void register_ranking(py::module_& module) {
         .def_readonly("rejected", &Ranking::rejected, "with danger, most heat first")
         .def_readonly("reasons", &Ranking::reasons, "margin -> pairings it rejected")
         .def_readonly("evaluated", &Ranking::evaluated, "number of pairings screened")
+        .def_readonly("above_volts", &Ranking::above_volts,
+                      "pairings left out, whose array exceeds volts_max")
+        .def_readonly("volts_max", &Ranking::volts_max, "of an array at the record low, or None")
         .def_readonly("by_season", &Ranking::by_season,
                       "ordered by season energy, not by mean power")
         .def_readonly("remarks", &Ranking::remarks, "remarks")
@@ -173,11 +178,12 @@ void register_ranking(py::module_& module) {
                 for (const Condition& c : ranking.conditions) {
                     conditions.append(py::make_tuple(c.irradiance_w_m2, c.cell_temperature_c));
                 }
-                return py::make_tuple(
-                    candidate_states(ranking.candidates), candidate_states(ranking.rejected),
-                    ranking.reasons, candidate_states(ranking.pareto), ranking.evaluated,
-                    conditions, ranking.remarks, ranking.by_season, recommended_state(ranking),
-                    alternative_states(ranking), ranking.lacking);
+                return py::make_tuple(candidate_states(ranking.candidates),
+                                      candidate_states(ranking.rejected), ranking.reasons,
+                                      candidate_states(ranking.pareto), ranking.evaluated,
+                                      conditions, ranking.remarks, ranking.by_season,
+                                      recommended_state(ranking), alternative_states(ranking),
+                                      ranking.lacking, ranking.above_volts, ranking.volts_max);
             },
             [](const py::tuple& state) {
                 return Ranking{.candidates = items_from(state[0], candidate_from),
@@ -188,6 +194,8 @@ void register_ranking(py::module_& module) {
                                .alternatives = alternatives_from(state[9]),
                                .lacking = state[10].cast<Sentence>(),
                                .evaluated = state[4].cast<std::size_t>(),
+                               .above_volts = state[11].cast<std::size_t>(),
+                               .volts_max = state[12].cast<std::optional<double>>(),
                                .conditions = conditions_from(state[5]),
                                .by_season = state[7].cast<bool>(),
                                .remarks = state[6].cast<Sentences>()};
@@ -203,9 +211,10 @@ void register_ranking(py::module_& module) {
     module.def("rank", &run_rank, py::arg("catalog"), py::arg("installation"),
                py::arg("weather") = py::none(), py::kw_only(), py::arg("top") = defaults.top,
                py::arg("keep_rejected") = defaults.keep_rejected,
-               py::arg("max_bank") = defaults.max_bank, py::arg("fold") = defaults.fold,
-               py::arg("group") = "", py::arg("element") = "", py::arg("panels") = py::none(),
-               py::arg("bank") = py::none(), py::arg("conditions") = py::none(),
+               py::arg("max_bank") = defaults.max_bank, py::arg("volts_max") = py::none(),
+               py::arg("fold") = defaults.fold, py::arg("group") = "", py::arg("element") = "",
+               py::arg("panels") = py::none(), py::arg("bank") = py::none(),
+               py::arg("conditions") = py::none(),
                py::arg("coil_temperature_c") = defaults.coil_temperature_c,
                py::arg("exact_weather") = false, py::arg("threads") = 0,
                py::arg("vector_width") = "automatic", py::arg("progress") = py::none(),

@@ -191,6 +191,7 @@ void register_setting(py::module_& module) {
             },
             "The installation as a dict, to change and read again.")
         .def_readonly("name", &Installation::name, "the user's name for it")
+        .def_readonly("notes", &Installation::notes, "the user's notes")
         .def_readonly("site", &Installation::site, "location and mounting of the panels")
         .def_readonly("store", &Installation::store, "the heat store, or None")
         .def_readonly("panels", &Installation::panels, "groups of owned panels")

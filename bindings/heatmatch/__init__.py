@@ -124,7 +124,7 @@ from heatmatch._library import (
     widest_vectors,
 )
 from heatmatch.errors import CatalogError, Error, FileError, InvalidInput, NotFound, OutcomeUnknown
-from heatmatch.explorer import explore
+from heatmatch.explorer import explore, start
 from heatmatch.face import (
     AllowedElements,
     Array,
@@ -206,7 +206,7 @@ __all__ = [
     "meter_sheet", "noct_cell_temperature_c", "operating_points", "packed_bed_conductivity",
     "plan", "plane_irradiance", "plot", "rank", "report", "save_ranking", "sheath_in_air_c",
     "sheath_temperature", "simulate_circuits", "simulate_day", "simulate_stagnation",
-    "simulate_stagnations", "sources", "sun_position",
+    "simulate_stagnations", "sources", "start", "sun_position",
     "weather", "widest_vectors", "words",
 ]  # fmt: skip
 

@@ -7,6 +7,7 @@
 
 #include <doctest/doctest.h>
 
+#include "heatmatch/answer/ranking_summary.hpp"
 #include "heatmatch/base/error.hpp"
 #include "heatmatch/match/rank/rank.hpp"
 
@@ -46,8 +47,54 @@ TEST_CASE("options that mean nothing are refused by name") {
         CHECK(field_refused_by_rank(small(), {.coil_temperature_c = coil_c}) ==
               "coil_temperature_c");
     }
+    for (const double volts : {0.0, 2001.0, nan}) {
+        CHECK(field_refused_by_rank(small(), {.volts_max = volts}) == "volts_max");
+    }
     CHECK(field_refused_by_rank(small(), {.threads = 257}) == "threads");
     CHECK(field_refused_by_rank(small()) == "nothing");
+}
+
+TEST_CASE("arrays above the volts asked for are left out and counted, and nothing else changes") {
+    RankOptions few = keep_all();
+    const auto& whole = demo_ranking();
+    std::vector<std::string> below;
+    for (const heatmatch::Candidate& candidate : whole.candidates) {
+        if (candidate.circuit.cold_voltage_v() <= 60.0) below.push_back(candidate.circuit.title());
+    }
+    REQUIRE(!below.empty());
+    REQUIRE(below.size() < whole.candidates.size());
+    few.volts_max = 60.0;
+    const auto asked = rank(starter(), demo(), few);
+    Installation goals = demo();
+    goals.goals.volts_max = 60.0;
+    const auto stated = rank(starter(), goals, keep_all());
+    for (const auto* ranking : {&asked, &stated}) {
+        std::vector<std::string> titles;
+        for (const heatmatch::Candidate& candidate : ranking->candidates) {
+            titles.push_back(candidate.circuit.title());
+        }
+        CHECK(titles == below);
+        CHECK(ranking->above_volts > 0);
+        CHECK(ranking->above_volts + ranking->evaluated == whole.evaluated);
+        CHECK(ranking->volts_max == 60.0);
+        REQUIRE(ranking->recommended);
+        CHECK(ranking->recommended->circuit.cold_voltage_v() <= 60.0);
+    }
+    CHECK(heatmatch::short_ranking(asked).text().find(
+              std::to_string(asked.above_volts) +
+              " more left out: above 60 V at the record low.") != std::string::npos);
+    CHECK(whole.above_volts == 0);
+}
+
+TEST_CASE("where no array is within the volts asked for, that is what is said") {
+    const auto none = rank(starter(), demo(), {.volts_max = 5.0});
+    CHECK(none.candidates.empty());
+    CHECK(none.rejected.empty());
+    CHECK(none.evaluated == 0);
+    CHECK(heatmatch::nothing_left(none).text() == "No array is at most 5 V at the record low.");
+    CHECK(none.lacking.text().rfind(
+              "No array that could be recommended is at most 5 V at the record low.", 0) == 0);
+    CHECK(none.lacking.text().find("105 V") != std::string::npos);
 }
 
 TEST_CASE("a ranking may be restricted to one hook-up of panels or of elements") {

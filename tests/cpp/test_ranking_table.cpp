@@ -37,18 +37,20 @@ std::vector<std::string> heads(const Table& table, UnitSystem system = UnitSyste
 
 }  // namespace
 
-// Source: 10.44 kWh in ten days are 1.04 a day, of 20 kWh they are 52 %.
+// Source: 10.44 kWh in ten days are 1.04 a day, of 20 kWh they are 52 %. By the label of the panel
+// two in series are 2 x 37.53 V (1 + 45 x 0.00347) = 86.8 V at -20 °C.
 TEST_CASE("a row has panels, elements, heat of a day with its band, share, headroom and price") {
     const Candidate candidate = of_ten_days();
     const Candidate* const one = &candidate;
     const Table table = ranking_table({&one, 1});
     CHECK(heads(table) ==
-          Texts{"#", "panels", "elements", "kWh/day", "band", "max%", "head", "buy"});
+          Texts{"#", "panels", "cold V", "elements", "kWh/day", "band", "max%", "head", "buy"});
     REQUIRE(table.rows.size() == 1);
-    CHECK(texts(table.rows[0]) == Texts{"1", "bench 2S1P", "storage-rod-1000-240 1S1P", "1.04",
-                                        "0.90-12.3", "52", "1.00", "31"});
-    CHECK_FALSE(table.columns[2].number);
-    CHECK(table.columns[3].number);
+    CHECK(texts(table.rows[0]) == Texts{"1", "bench 2S1P", "87", "storage-rod-1000-240 1S1P",
+                                        "1.04", "0.90-12.3", "52", "1.00", "31"});
+    CHECK(table.columns[2].number);
+    CHECK_FALSE(table.columns[3].number);
+    CHECK(table.columns[4].number);
     CHECK(price_sentence(candidate).text() == "31 USD");
     CHECK(pairing_sentence(candidate.circuit).text() == candidate.circuit.title());
 }
@@ -63,9 +65,9 @@ TEST_CASE("without weather heat is in watts, and an unknown price is not shown")
                             .maximum_power_w = 12000.0}};
     const Candidate* const one = &candidate;
     const Table table = ranking_table({&one, 1}, {.letters = true});
-    CHECK(heads(table)[3] == "mean");
-    CHECK(texts(table.rows[0]) == Texts{"a", "bench 2S1P", "storage-rod-1000-240 1S1P", "9999",
-                                        "9000-10k", "83", "1.00", "?"});
+    CHECK(heads(table)[4] == "mean");
+    CHECK(texts(table.rows[0]) == Texts{"a", "bench 2S1P", "87", "storage-rod-1000-240 1S1P",
+                                        "9999", "9000-10k", "83", "1.00", "?"});
     CHECK(price_sentence(candidate).text() == "? USD");
 }
 
@@ -75,20 +77,21 @@ TEST_CASE("with a store the sheath is beside its limit, in the unit set of the r
     const Candidate* const one = &candidate;
     const Table wide = ranking_table({&one, 1});
     const Table narrow = ranking_table({&one, 1}, {.share = false});
-    CHECK(wide.columns.size() == 10);
+    CHECK(wide.columns.size() == 11);
     CHECK(heads(narrow) ==
-          Texts{"#", "panels", "elements", "kWh/day", "band", "head", "buy", "sheath", "W/cm"});
-    CHECK(heads(narrow, UnitSystem::us).back() == "W/in");
+          Texts{"#", "panels", "cold V", "elements", "kWh/day", "band", "head", "buy", "sheath"});
+    CHECK(heads(wide).back() == "W/cm");
+    CHECK(heads(wide, UnitSystem::us).back() == "W/in");
     REQUIRE(narrow.rows[0].size() == narrow.columns.size());
     const auto point = heat_of(candidate.circuit, candidate.bright);
     REQUIRE(point);
     const double limit_c = candidate.circuit.bank.sheath->verdict_limit_c;
-    CHECK(numbers_in(narrow.rows[0][7].text()) ==
+    CHECK(numbers_in(narrow.rows[0][8].text()) ==
           std::vector<double>{std::round(point->sheath_c), std::round(limit_c)});
-    CHECK(numbers_in(narrow.rows[0][7].text(UnitSystem::us)) ==
+    CHECK(numbers_in(narrow.rows[0][8].text(UnitSystem::us)) ==
           std::vector<double>{std::round(1.8 * point->sheath_c + 32.0),
                               std::round(1.8 * limit_c + 32.0)});
-    CHECK(std::stod(narrow.rows[0][8].text(UnitSystem::us)) ==
+    CHECK(std::stod(wide.rows[0][10].text(UnitSystem::us)) ==
           doctest::Approx(2.54 * point->w_per_cm).epsilon(5e-3));
 }
 
@@ -101,7 +104,9 @@ TEST_CASE("the legend explains the columns of the table, and no others") {
                    "W/in: power per heated length"));
     CHECK(contains(wide, "(1 unused, 0 at the limit)"));
     CHECK(contains(wide, "2S1P: two in series, one string. Order: heat in steps of 1 %,"));
+    CHECK(contains(wide, "cold V: open-circuit voltage at the record low."));
     CHECK_FALSE(contains(text_of(ranking_legend(ranking, false)), "max%"));
+    CHECK_FALSE(contains(text_of(ranking_legend(ranking, false)), "W/cm"));
     CHECK(contains(text_of(ranking_legend({})), "max%"));
     CHECK_FALSE(contains(text_of(ranking_legend({})), "sheath"));
 }

@@ -11,7 +11,18 @@ import heatmatch as hm
 import pytest
 
 KINDS = tuple(hm.glossary())
-COMMANDS = ["rank", "assess", "wires", "day", "meter", "diagnose", "report", "demo", "catalog"]
+COMMANDS = [
+    "start",
+    "rank",
+    "assess",
+    "wires",
+    "day",
+    "meter",
+    "diagnose",
+    "report",
+    "demo",
+    "catalog",
+]
 ACTIONS = ["list", "show", "add", "edit", "remove", "import", "export", "history", "undo"]
 CSV = "id,label,v_oc,i_sc,source,source_kind\ngood,Good,37.5 V,8.66,the label,nameplate\n"
 MODULES = (
@@ -57,6 +68,25 @@ def test_rank_prints_a_table_of_80_columns(command: Callable[..., Any], demo_fil
             assert words in done.out
         for caution in hm.cautions():
             assert unwrapped(caution) in unwrapped(done.out)
+
+
+def test_arrays_above_a_voltage_are_left_out_and_counted(
+    command: Callable[..., Any], demo_file: Path
+) -> None:
+    done = command("rank", demo_file, "--volts-max", "60 V")
+    assert done.code == 0
+    head, *rows = [line for line in done.out.splitlines() if line[:1] in "#123456789"][:7]
+    assert head.split()[2:4] == ["cold", "V"]
+    place = head.index("cold V") + len("cold V")
+    assert rows
+    for row in rows:
+        assert float(row[:place].split()[-1]) <= 60
+    data = json.loads(command("rank", demo_file, "--volts-max", 60, "--json").out)
+    everything = json.loads(command("rank", demo_file, "--json").out)
+    left = everything["evaluated"] - data["evaluated"]
+    assert f"{left} more left out: above 60 V at the record low." in " ".join(done.out.split())
+    for wrong in ("0", "-5", "lots", "3000 V"):
+        assert command("rank", demo_file, f"--volts-max={wrong}").code == 2
 
 
 def test_rank_gives_plain_data(command: Callable[..., Any], demo_file: Path) -> None:

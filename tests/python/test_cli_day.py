@@ -84,13 +84,33 @@ def _numbers(data: Any) -> Any:
 def test_days_are_told_in_80_columns(
     units: str, command: Callable[..., Any], demo_file: Path, lived: hm.DayRun
 ) -> None:
-    done = command("day", demo_file, *DAYS, "--units", units)
+    done = command("day", demo_file, *DAYS, "--full", "--units", units)
     assert (done.code, done.err) == (0, "")
     assert max(len(line) for line in done.out.splitlines()) <= 80
     for sentence in lived.sentences(units=units):
         assert "".join(sentence.split()) in "".join(done.out.split())
     assert ("most, °F" in done.out) == (units == "us")
     assert "cautions:" in done.out
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+@pytest.mark.parametrize("days", [("--month", 1, "--days", 7), ()])
+def test_a_run_is_told_in_250_words_with_what_is_nearest_to_its_limit(
+    days: tuple[object, ...], units: str, command: Callable[..., Any], demo_file: Path
+) -> None:
+    done = command("day", demo_file, *days, "--units", units, "--quiet")
+    assert len(done.out.split()) <= 250
+    assert max(len(line) for line in done.out.splitlines()) <= 80
+    data = json.loads(command("day", demo_file, *days, "--units", units, "--json").out)
+    told = "".join(done.out.split())
+    for sentence in data["sentences"]:
+        assert "".join(sentence.split()) in told
+    worst = min(
+        (p for p in data["peaks"] if p["headroom"] is not None), key=lambda p: p["headroom"]
+    )
+    assert worst["name"].removesuffix(" temperature").split()[0] in done.out
+    assert "--full lists" in " ".join(done.out.split())
+    assert "can kill" in done.out
 
 
 def test_plain_data_is_that_of_the_run(

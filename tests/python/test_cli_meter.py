@@ -14,7 +14,7 @@ from typing import Any
 import heatmatch as hm
 import pytest
 from day_runs import log_rows
-from heatmatch.cli import meter as cli_meter
+from heatmatch.cli import diagnose as cli_diagnose
 
 OPEN = "irradiance_w_m2,panel_temperature_c,bank_v,bank_a\n800,35,67.7,1.15\n600,30,65.5,1.11\n"
 
@@ -137,13 +137,13 @@ def test_a_fitted_log_is_told_in_the_units_asked_for(
 def test_an_empty_table_to_fill_in_is_printed(command: Callable[..., Any]) -> None:
     done = command("diagnose", "--columns")
     assert (done.code, done.err, done.out.count("\n")) == (0, "", 1)
-    assert done.out.strip().split(",") == list(cli_meter.READINGS)
+    assert done.out.strip().split(",") == list(cli_diagnose.READINGS)
     # Every column is taken, and the package's own help lists no other.
-    numbers = ",".join("1" for _ in cli_meter.READINGS)
+    numbers = ",".join("1" for _ in cli_diagnose.READINGS)
     assert len(hm.Readings.from_csv(done.out + numbers + "\n")) == 1
     told = " ".join((hm.Readings.from_csv.__doc__ or "").split())
     listed = re.findall(r"``(\w+)`` \[", told.partition("Columns: ")[2].partition(". ")[0])
-    assert listed == list(cli_meter.READINGS)
+    assert listed == list(cli_diagnose.READINGS)
     log = command("diagnose", "--columns", "log").out
     assert len(hm.StoreLog.from_csv(log + "0,0,10,10,10,10,10\n1,9,10,10,10,10,10\n")) == 2
 
@@ -205,3 +205,54 @@ def test_what_cannot_be_read_is_one_line(
     assert (done.code, done.out, done.err.count("\n")) == (code, "", 1)
     assert message in done.err
     assert "Traceback" not in done.err
+
+
+def test_the_sheet_tells_how_to_read_without_a_sun_meter(
+    command: Callable[..., Any], demo_file: Path
+) -> None:
+    done = command("meter", demo_file, "--json")
+    sheet = json.loads(done.out)
+    told = sheet["without_sun_meter"]
+    ratio = next(c for c in sheet["checks"] if c["reading"] == "voltage over current at the bank")
+    assert f"{ratio['low']:.3g} ohm to {ratio['high']:.3g} ohm in any sun" in told[1]
+    full = next(
+        row
+        for row in sheet["rows"]
+        if (row["irradiance_w_m2"], row["cell_temperature_c"]) == (1000, 25)
+    )
+    # The array's own current at 1000 W/m2 is its sun meter; two panels in series have that of one.
+    assert f"typically {full['short_a']:.3g} A, in 1000 W/m2" in told[3]
+    assert f"{1000 / full['short_a']:.3g} W/m2" in told[3]
+    assert f"{full['short_a']:.3g} A in 1000 W/m2" in told[4]
+    assert told[0] in command("meter", demo_file).out
+
+
+def test_one_reading_by_options_is_diagnosed_in_short(
+    command: Callable[..., Any], demo_file: Path, tmp_path: Path
+) -> None:
+    done = command("diagnose", demo_file, "--volts", "41 V", "--amps", 2.9)
+    assert (done.code, done.err, widest(done.out) <= 80) == (0, "", True)
+    assert "V/I at the bank: read 14.1 ohm, described 28.6 ohm" in done.out
+    assert "These readings do not distinguish" in done.out.splitlines()[4]
+    assert len(done.out.split()) < 250
+    table = tmp_path / "one.csv"
+    table.write_text("bank_v,bank_a\n41,2.9\n", encoding="utf-8")
+    whole = command("diagnose", demo_file, "--volts", 41, "--amps", "2900 mA", "--full").out
+    assert whole == command("diagnose", demo_file, table).out
+
+
+def test_the_short_circuit_current_serves_as_sun_meter(
+    command: Callable[..., Any], demo_file: Path
+) -> None:
+    options = ("--volts", 67.7, "--amps", 2.37, "--isc", 6.7, "--back", "93 °F")
+    done = command("diagnose", demo_file, *options)
+    assert done.code == 0
+    assert "short-circuit current is used instead" in " ".join(done.out.split())
+
+
+# Source: arithmetic, 41 V / 2.9 A and 41 V x 2.9 A.
+def test_without_a_circuit_one_reading_is_resistance_and_power(command: Callable[..., Any]) -> None:
+    done = command("diagnose", "--volts", 41, "--amps", 2.9)
+    assert done.code == 0
+    assert done.out.startswith("41 V at 2.9 A: 14.1 ohm, 119 W.")
+    assert command("diagnose", "--volts", 41).code == 2

@@ -19,7 +19,7 @@ def keywords_of(function: Any) -> list[str]:
     return re.findall(r"(\w+):", signature.split(" *, ")[1]) if " *, " in signature else []
 
 
-RANK_OPTIONS = """top keep_rejected max_bank fold group element panels bank conditions
+RANK_OPTIONS = """top keep_rejected max_bank volts_max fold group element panels bank conditions
 coil_temperature_c exact_weather threads vector_width progress memory"""
 
 
@@ -27,6 +27,7 @@ coil_temperature_c exact_weather threads vector_width progress memory"""
     ("function", "keywords"),
     [
         (hm.rank, RANK_OPTIONS),
+        (hm.start, "units"),
         (hm.assess, "conditions coil_temperature_c exact_weather memory"),
         (hm.EnergyCurve.delivered_kwh, "wire_ohm"),
         (hm.fit_single_diode, "use_gamma"),

@@ -1,4 +1,4 @@
-"""The command line: heatmatch rank|plan|assess|wires|day|meter|diagnose|report|catalog|demo."""
+"""The command line: heatmatch start|rank|plan|assess|wires|day|meter|diagnose|report|catalog."""
 
 from __future__ import annotations
 
@@ -11,15 +11,15 @@ from collections.abc import Sequence
 
 import heatmatch._stopping as _stopping
 from heatmatch import _library as _core
-from heatmatch.cli import catalog, day, meter, plan, rank, report, wires
+from heatmatch.cli import catalog, day, diagnose, meter, plan, rank, report, start, wires
 from heatmatch.cli.output import complain
 from heatmatch.cli.shared import Parser
 from heatmatch.errors import Error
 
 DESCRIPTION = """\
 Find the heating element and hook-up that suit the panels you own, and the
-limits of the circuit. Describe your situation in an installation file (JSON);
-`heatmatch demo` prints one to start from.
+limits of the circuit. Describe your situation in an installation file (JSON):
+`heatmatch start` asks for it, `heatmatch demo` prints an example.
 """
 EPILOG = """\
 `heatmatch COMMAND --help` explains one command, with examples.
@@ -32,7 +32,7 @@ Severities are in color on a terminal; NO_COLOR=1 turns that off.
 GUIDE = """\
 heatmatch COMMAND: commands by question
 
-  I have no file yet                      heatmatch demo > mine.json
+  I have no file yet                      heatmatch start mine.json
   Which element, in which hook-up?        heatmatch rank mine.json
   What do I build with all I own?         heatmatch plan mine.json
   What limits does my circuit exceed?     heatmatch assess mine.json
@@ -52,11 +52,13 @@ def make_parser() -> Parser:
     parser = Parser(prog="heatmatch", description=DESCRIPTION, epilog=EPILOG)
     parser.add_argument("--version", action="version", version=_core.library_version())
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    start.add_parsers(commands)
     rank.add_parsers(commands)
     plan.add_parsers(commands)
     wires.add_parsers(commands)
     day.add_parsers(commands)
     meter.add_parsers(commands)
+    diagnose.add_parsers(commands)
     report.add_parsers(commands)
     catalog.add_parsers(commands)
     return parser

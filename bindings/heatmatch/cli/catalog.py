@@ -10,43 +10,18 @@ from typing import Any
 from heatmatch import _library as _core
 from heatmatch.cli import output
 from heatmatch.cli.catalog_help import ACTIONS, EXAMPLES, HELP
+from heatmatch.cli.catalog_list import KINDS, fields_of, run_list, shown, view_of
 from heatmatch.cli.output import check_new_file, print_json, print_json_text, read_text, say
 from heatmatch.cli.shared import add_command, add_options, open_catalog
 from heatmatch.errors import CatalogError, InvalidInput
 from heatmatch.io.files import write_text
 from heatmatch.text import results
 
-KINDS = tuple(_core.glossary())
 _CLASSES = {kind: getattr(_core, kind.capitalize()) for kind in KINDS}
-_PLURALS = {"medium": "media", "alloy": "alloys"}
 _FLAGS = {"yes": True, "true": True, "no": False, "false": False}
 # The field kinds of the C++ core whose values are written as JSON on the command line.
 _FLAG_KIND = 6
 _JSON_KINDS = range(7, 12)
-_COLUMNS: dict[str, tuple[str, ...]] = {
-    "panel": ("v_oc", "i_sc", "v_mp", "i_mp"),
-    "element": ("rated_v", "rated_w", "sheath"),
-    "wire": ("area_mm2", "insulation", "voltage_rating_v"),
-    "insulation": ("limit_c", "family"),
-    "control": ("family", "polarised"),
-    "connector": ("limit_c", "place"),
-    "medium": ("form", "k20_w_mk"),
-    "alloy": ("limit_c",),
-    "sheath": ("verdict_limit_c", "hard_limit_c"),
-    "cover": ("u_w_m2k",),
-}
-_WIRE_WIDTHS = (27, -11, 21, -10, -7)
-
-
-def view_of(catalog: _core.Catalog, kind: str) -> _core.PartsView:
-    """The parts of that kind."""
-    view: _core.PartsView = getattr(catalog, _PLURALS.get(kind, kind + "s"))
-    return view
-
-
-def fields_of(kind: str) -> dict[str, dict[str, Any]]:
-    """Field name -> its entry of the glossary."""
-    return {field["name"]: field for field in _core.glossary()[kind]}
 
 
 def own_catalog(arguments: argparse.Namespace) -> _core.Catalog:
@@ -58,58 +33,6 @@ def own_catalog(arguments: argparse.Namespace) -> _core.Catalog:
             "(it is created), or set HEATMATCH_CATALOG"
         )
     return catalog
-
-
-def shown(entry: dict[str, Any], value: Any, units: str) -> str:
-    """A field's value as text in the chosen unit set."""
-    if value is None:
-        return ""
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    if isinstance(value, float):
-        return _core.format_quantity(value, entry["unit"], units=units, digits=6)
-    if isinstance(value, (list, dict)):
-        return json.dumps(value, ensure_ascii=False)
-    return str(value)
-
-
-def limit_text(limit_c: float, units: str) -> str:
-    """The temperature limit of an insulation, with its unit."""
-    return _core.format_quantity(limit_c, "°C", units=units)
-
-
-def run_list(arguments: argparse.Namespace) -> int:
-    """Lists the parts of a kind, or counts all kinds."""
-    catalog = open_catalog(arguments.catalog)
-    if arguments.kind is None:
-        counts = {kind: len(view_of(catalog, kind)) for kind in KINDS}
-        if arguments.json:
-            print_json(counts)
-        else:
-            for kind, count in counts.items():
-                say(f"{count:6d}  {kind}")
-        return 0
-    parts = view_of(catalog, arguments.kind).values()
-    if arguments.json:
-        print_json([part.to_dict() for part in parts])
-        return 0
-    fields = fields_of(arguments.kind)
-    names = _COLUMNS[arguments.kind]
-    wire = arguments.kind == "wire"
-    header = (*names, "limit") if wire else names
-    rows = []
-    for part in parts:
-        own = "*" if catalog.is_own(arguments.kind, part.id) else ""
-        cells = [shown(fields[name], getattr(part, name), arguments.units) for name in names]
-        if wire:
-            limit_c = catalog.insulations[part.insulation].limit_c if part.insulation else None
-            cells.append("" if limit_c is None else limit_text(limit_c, arguments.units))
-        rows.append((part.id + own, *cells))
-    widths = _WIRE_WIDTHS if wire else (34, *[-max(10, (45 // len(names)) - 1)] * len(names))
-    say(results.table(("id", *header), rows, widths))
-    if any(row[0].endswith("*") for row in rows):
-        say("* your own")
-    return 0
 
 
 def run_show(arguments: argparse.Namespace) -> int:

@@ -18,7 +18,8 @@ OWN = "--catalog mine.heatmatch"
 ACTIONS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "list": (
         "list the parts of a kind, or count all",
-        "Prints a table with the ids used by installations; * marks your own.",
+        "Prints the ids used by installations, ohms or main values, price and\n"
+        "label; * marks your own.",
         ("list", "list wire --units us", f"list panel {OWN} --json"),
     ),
     "show": (

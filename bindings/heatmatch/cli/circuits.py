@@ -22,6 +22,11 @@ def chosen_candidate(
     if place is None:
         return _of_name(arguments.circuit, existing_circuits(catalog, installation, year))
     ranking = make_ranking(arguments, catalog, installation, year, top=max(place, KEPT))
+    return row_of(ranking, place)
+
+
+def row_of(ranking: _core.Ranking, place: int) -> _core.Candidate:
+    """The N-th of a ranking; of the rejected ones where nothing is left."""
     if len(ranking) == 0 and place <= len(ranking.rejected):
         complain(f"{_core.nothing_left(ranking)} The circuit shown is a rejected one.")
         return ranking.rejected[place - 1]

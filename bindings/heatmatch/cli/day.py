@@ -36,12 +36,14 @@ from heatmatch.cli.shared import (
 )
 from heatmatch.errors import InvalidInput
 from heatmatch.io import frames_day
-from heatmatch.text.day import day_text, stagnation_text
+from heatmatch.text.day import day_text, short_day_text, stagnation_text
+from heatmatch.text.table import wrapped
 
 HELP = """\
 Input: an installation with its store, and weather data: its own twelve months
-or a file. Prints the temperatures at night, the energy balance, and the highest
-temperature of every part beside its limit. A whole year needs several seconds;
+or a file. Prints the temperatures at night, the heat, and the parts that come
+nearest to their limits. --full adds every part, the energy balance and the
+months. A whole year needs several seconds;
 --month and --days shorten it.
 """
 EXAMPLES = (
@@ -114,7 +116,7 @@ def _of_circuit(arguments: argparse.Namespace, run: _core.DayRun,
 
 def _say_circuit(arguments: argparse.Namespace, run: _core.DayRun,
                  stagnation: _core.Stagnation | None) -> None:  # fmt: skip
-    say(day_text(run, units=arguments.units))
+    say((day_text if arguments.full else short_day_text)(run, units=arguments.units))
     if stagnation is not None:
         say(f"\n{_core.welded_shut_title()}\n")
         say(stagnation_text(stagnation, units=arguments.units))
@@ -157,7 +159,11 @@ def run_day(arguments: argparse.Namespace) -> int:
         if len(told) > 1:
             say(f'\ncircuit "{each.circuit.name}":\n')
         _say_circuit(arguments, run, still)
-    say_cautions(told[0][0])
+    if arguments.full:
+        say_cautions(told[0][0])
+    else:
+        closing = _core.first_screen(told[0][0])["closing"]
+        say("\n" + "\n".join(wrapped(closing, arguments.units, "")))
     if arguments.csv is not None:
         say(f"\nwrote {arguments.csv}")
     return code
@@ -179,6 +185,9 @@ def _add_own_options(parser: argparse.ArgumentParser) -> None:
         type=difference_k,
         metavar="K",
         help='air warmer than in the weather data: -8 is 8 K colder; "-14 °F" works too',
+    )
+    parser.add_argument(
+        "--full", action="store_true", help="print every part, energy, months and cautions"
     )
     parser.add_argument(
         "--stagnation",
@@ -245,5 +254,5 @@ def add_parsers(commands: Any) -> None:
     )
     add_installation(parser)
     _add_own_options(parser)
-    add_options(parser, "--rank", "--circuit", "--max-bank", "--csv", "--force")
+    add_options(parser, "--rank", "--circuit", "--max-bank", "--volts-max", "--csv", "--force")
     add_options(parser, "--catalog", "--weather", "--units", "--json", "--quiet")

@@ -27,7 +27,7 @@ def row_values(row: _core.MeterRow) -> dict[str, float]:
 
 def sheet_json(sheet: _core.MeterSheet, units: str) -> dict[str, Any]:
     """A meter sheet as plain data."""
-    told = ("missing", "remarks", "assumed")
+    told = ("without_sun_meter", "missing", "remarks", "assumed")
     texts = ("reading", "how", "expect", "if_low", "if_high")
     return texts_in(picked(sheet, "title", *told), units, *told) | {
         "rows": [row_values(row) for row in sheet.rows],

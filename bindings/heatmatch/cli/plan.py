@@ -78,4 +78,6 @@ def add_parsers(commands: Any) -> None:
         examples=PLAN_EXAMPLES,
     )
     add_installation(plan)
-    add_options(plan, "--max-bank", "--catalog", "--weather", "--units", "--json", "--quiet")
+    add_options(
+        plan, "--max-bank", "--volts-max", "--catalog", "--weather", "--units", "--json", "--quiet"
+    )

@@ -250,7 +250,7 @@ def add_parsers(commands: Any) -> None:
     rank.add_argument(
         "--full", action="store_true", help="print every check, code requirements and cautions"
     )
-    add_options(rank, "--max-bank")
+    add_options(rank, "--max-bank", "--volts-max")
     rank.add_argument("--save", metavar="FILE", help="save the ranking, to compare with later")
     rank.add_argument("--compare", metavar="FILE", help="list the changes since that ranking")
     shared = ("--catalog", "--weather", "--units", "--json")
@@ -268,7 +268,7 @@ def add_parsers(commands: Any) -> None:
     assess.add_argument(
         "--explain", action="store_true", help="print every formula with its numbers"
     )
-    add_options(assess, "--rank", "--circuit", "--max-bank", *shared, "--quiet")
+    add_options(assess, "--rank", "--circuit", "--max-bank", "--volts-max", *shared, "--quiet")
     add_command(
         commands,
         "demo",

@@ -101,6 +101,14 @@ def add_parsers(commands: Any) -> None:
         "-o", "--output", metavar="FILE.html", required=True, help="the page to write"
     )
     add_options(
-        parser, "--rank", "--circuit", "--max-bank", "--force", "--catalog", "--weather", "--units"
+        parser,
+        "--rank",
+        "--circuit",
+        "--max-bank",
+        "--volts-max",
+        "--force",
+        "--catalog",
+        "--weather",
+        "--units",
     )
     add_options(parser, "--json", "--quiet")

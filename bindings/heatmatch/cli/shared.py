@@ -25,6 +25,8 @@ KEPT, _MOST = 200, 1_000_000  # candidates of a ranking, as rank() has them; of 
 # Arguments that begin with a minus but are not options.
 _NEGATIVE = re.compile(r"^-(?:\d+\.?\d*|\.\d+)\s*°?\s*[kcf]?$", re.IGNORECASE)
 _QUANTITY = re.compile(r"\s*([-+]?(?:\d+\.?\d*|\.\d+))\s*°?\s*([kcf]?)\s*", re.IGNORECASE)
+_VOLTS = re.compile(r"\s*(\d+\.?\d*|\.\d+)\s*v?\s*", re.IGNORECASE)
+_LEAST_V, _MOST_V = 1, 2000
 _F_PER_K, _F_AT_ZERO_C = 1.8, 32.0
 
 
@@ -80,6 +82,17 @@ def temperature_c(text: str) -> float:
     return (value - _F_AT_ZERO_C) / _F_PER_K if letter == "f" else value
 
 
+def volts(text: str) -> float:
+    """A voltage in volts, from a number with or without a unit."""
+    found = _VOLTS.fullmatch(text)
+    value = float(found[1]) if found else 0.0
+    if not _LEAST_V <= value <= _MOST_V:
+        raise argparse.ArgumentTypeError(
+            f'{text[:20]} must be a voltage of {_LEAST_V} to {_MOST_V} V, such as 60 or "60 V"'
+        )
+    return value
+
+
 def difference_k(text: str) -> float:
     """A difference of temperatures in kelvins, from a number with or without a unit."""
     value, letter = _number_and_letter(text, '-8, "-8 K" or "-14 °F"')
@@ -103,6 +116,12 @@ _OPTIONS: dict[str, dict[str, Any]] = {
         "metavar": "N",
         "default": 4,
         "help": "maximum number of elements in a bank of the ranking (default 4)",
+    },
+    "--volts-max": {
+        "type": volts,
+        "metavar": "V",
+        "help": "leave out arrays above this open-circuit voltage at the record low, such as 60 "
+        "(default: volts_max of the goals)",
     },
     "--catalog": {
         "metavar": "FILE",
@@ -184,10 +203,13 @@ def open_catalog(path: str | None, *, create: bool = False) -> _core.Catalog:
 
 
 def read_installation(arguments: argparse.Namespace) -> _core.Installation:
-    """The installation that was named."""
+    """The installation that was named; --volts-max replaces that of its goals."""
     if arguments.installation == "-":
-        return _core.Installation.from_json_text(read_text("-"))
-    return _core.Installation.from_json(arguments.installation)
+        read = _core.Installation.from_json_text(read_text("-"))
+    else:
+        read = _core.Installation.from_json(arguments.installation)
+    most: float | None = getattr(arguments, "volts_max", None)
+    return read if most is None else read.replace({"goals.volts_max": most})
 
 
 def say_name(arguments: argparse.Namespace, installation: _core.Installation) -> None:

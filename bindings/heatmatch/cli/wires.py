@@ -6,13 +6,15 @@ import argparse
 from typing import Any
 
 from heatmatch import _library as _core
-from heatmatch.cli.circuits import circuits_and_shown, of_circuits, say_circuit
+from heatmatch.cli.circuits import circuits_and_shown, of_circuits, row_of, say_circuit
 from heatmatch.cli.output import picked, print_json, say
 from heatmatch.cli.shared import (
     DANGER,
+    KEPT,
     add_command,
     add_installation,
     add_options,
+    make_ranking,
     open_catalog,
     read_installation,
     read_weather,
@@ -21,6 +23,7 @@ from heatmatch.cli.shared import (
     texts_in,
 )
 from heatmatch.text.results import wrap
+from heatmatch.text.table import wrapped
 from heatmatch.text.wires import wires_text
 
 HELP = """\
@@ -64,8 +67,16 @@ def run_wires(arguments: argparse.Namespace) -> int:
     installation = read_installation(arguments)
     catalog = open_catalog(arguments.catalog)
     year = read_weather(arguments, installation)
-    circuits, places = circuits_and_shown(arguments, catalog, installation, year)
-    shown = [circuits[place] for place in places]
+    spared: list[str] = []
+    if arguments.rank is None:
+        circuits, places = circuits_and_shown(arguments, catalog, installation, year)
+        shown = [circuits[place] for place in places]
+    else:
+        ranking = make_ranking(
+            arguments, catalog, installation, year, top=max(arguments.rank, KEPT)
+        )
+        shown = [row_of(ranking, arguments.rank)]
+        spared = _core.spared_wires(ranking)
     checked = [candidate.check_wires(catalog) for candidate in shown]
     if arguments.json:
         data: list[dict[str, Any]] = [
@@ -85,6 +96,8 @@ def run_wires(arguments: argparse.Namespace) -> int:
                 say(wires_text(candidate, checks, units=arguments.units))
             else:
                 say(_NO_RUNS)
+        if spared and all(checked):
+            say("\n" + "\n".join(wrapped(spared, arguments.units)))
         say_cautions(shown[0])
     dangers = [check.severity == "danger" for checks in checked for check in checks]
     return DANGER if any(dangers) else 0
@@ -107,6 +120,7 @@ def add_parsers(commands: Any) -> None:
         "--rank",
         "--circuit",
         "--max-bank",
+        "--volts-max",
         "--catalog",
         "--weather",
         "--units",

@@ -9,6 +9,7 @@ from heatmatch.text.units import checked_units
 
 if TYPE_CHECKING:
     from heatmatch.explorer.panel import ExplorerPanel
+    from heatmatch.explorer.start_form import StartForm
 
 
 def explore(
@@ -73,3 +74,49 @@ def explore(
             "pip install 'libheatmatch[notebook]'"
         ) from error
     return ExplorerPanel(catalog, installation, weather, units=units)
+
+
+def start(catalog: _core.Catalog | None = None, *, units: str = "si") -> StartForm:
+    """Ask for an installation in a notebook, in a dozen plain questions.
+
+    Every answer is checked at once. Questions may stay open: what is then assumed is listed, and
+    kept in the notes of the installation. What is behind # in an answer is kept as a note too. In a
+    terminal ``heatmatch start`` asks the same.
+
+    Parameters
+    ----------
+    catalog : Catalog, optional
+        Parts that answers may name; the starter by default.
+    units : {"si", "us"}
+        Unit set of examples, and of numbers without a unit.
+
+    Returns
+    -------
+    StartForm
+        Displayed as the last expression of a notebook cell. Its ``installation`` is that of the
+        accepted answers, for ``rank``.
+
+    Raises
+    ------
+    ImportError
+        ipywidgets is not installed; the message says how to install it.
+    InvalidInput
+        `units` is neither "si" nor "us".
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> form = hm.start()
+    >>> form.answer("latitude", "44.1 N")
+    >>> form.installation.site.latitude_deg
+    44.1
+    """
+    checked_units(units)
+    try:
+        from heatmatch.explorer.start_form import StartForm
+    except ImportError as error:
+        raise ImportError(
+            "start needs ipywidgets; install it with pip install 'libheatmatch[notebook]', "
+            "or answer heatmatch start in a terminal"
+        ) from error
+    return StartForm(_core.Catalog.starter() if catalog is None else catalog, units=units)

@@ -54,7 +54,7 @@ def ranking_html(ranking: _core.Ranking, units: str) -> str:
         said = [_core.reasons_sentence(ranking), _core.nothing_to_rank()]
         return panel(paragraphs(texts(said, units)))
     title = _core.shown_title(ranking)
-    made = html_of(_core.ranking_table(shown), units, title, widths={1: 40, 2: 44})
+    made = html_of(_core.ranking_table(shown), units, title, widths={1: 40, 3: 44})
     return panel(f'{made}<p class="hm-small">{escape(legend(ranking, units=units))}</p>')
 
 

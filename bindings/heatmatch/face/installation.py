@@ -32,6 +32,8 @@ class Installation(InstallationFiles):
         Where the panels are; needs `record_low_c`.
     name : str
         Name of the installation.
+    notes : str
+        Why its values are what they are, in the user's words.
     weather : MonthlyNormals or mapping, optional
         Twelve monthly means.
     panels : sequence of OwnedPanels or mappings
@@ -80,6 +82,7 @@ class Installation(InstallationFiles):
         *,
         site: object,
         name: str = "",
+        notes: str = "",
         weather: object = None,
         panels: Sequence[object] = (),
         elements: Sequence[object] = (),
@@ -93,7 +96,7 @@ class Installation(InstallationFiles):
         parts: Mapping[str, Sequence[object]] | None = None,
     ) -> None:
         given = {
-            "name": name, "site": site, "weather": weather, "panels": panels,
+            "name": name, "notes": notes, "site": site, "weather": weather, "panels": panels,
             "elements": elements, "store": store, "runs": runs, "devices": devices,
             "space": space, "goals": goals, "circuit": circuit,
             "circuits": circuits, "parts": parts,
@@ -103,6 +106,7 @@ class Installation(InstallationFiles):
         self._hold(self._compiled.from_dict(plain))
 
     name: Held[str] = Held("Name that the user gave it.")
+    notes: Held[str] = Held("Notes of the user; empty where there are none.")
     site: Held[Site] = Held("Place and mounting of the panels.")
     panels: Held[list[OwnedPanels]] = Held("Groups of owned panels.")
     store: Held[Store | None] = Held("Heat store; None if not described.")

@@ -38,6 +38,9 @@ class MeterSheet(Face):
         "Expected readings: warm panels by falling irradiance, then panels just uncovered."
     )
     checks: Held[list[MeterCheck]] = Held("Measurements and inspections, one by one.")
+    without_sun_meter: Held[list[Sentence]] = Held(
+        "How to read without a sun meter, in words; empty where a part is not known."
+    )
     assumed: Held[list[Sentence]] = Held("Assumptions, in words.")
     missing: Held[list[Sentence]] = Held("Missing fields and their remedy, in words.")
     remarks: Held[list[Sentence]] = Held("Cautions, in words.")

@@ -43,6 +43,10 @@ class Ranking(Face):
         "Number of rejected pairings by the margin that rejected them."
     )
     evaluated: Held[int] = Held("Number of pairings evaluated.")
+    above_volts: Held[int] = Held("Number of pairings left out: their array exceeds `volts_max`.")
+    volts_max: Held[float | None] = Held(
+        "Open-circuit voltage of an array at the record low, at most [V]; None: any."
+    )
     by_season: Held[bool] = Held(
         "Whether the order is by season energy [kWh]; otherwise by mean power [W]."
     )
@@ -167,6 +171,7 @@ def rank(
     top: int = 200,
     keep_rejected: int = 200,
     max_bank: int = 4,
+    volts_max: float | None = None,
     fold: bool = True,
     group: str = "",
     element: str = "",
@@ -196,6 +201,9 @@ def rank(
         Number of rejected candidates to keep.
     max_bank : int
         Largest number of elements in a bank, 1 to 64.
+    volts_max : float, optional
+        Largest open-circuit voltage of an array at the record low [V], 1 to 2000; by default that
+        of the goals. Arrays above it are left out.
     fold : bool
         List banks of one element and the same resistance once, unless one is better in something.
     group, element : str
@@ -256,6 +264,7 @@ def rank(
         top=top,
         keep_rejected=keep_rejected,
         max_bank=max_bank,
+        volts_max=volts_max,
         fold=fold,
         group=group,
         element=element,

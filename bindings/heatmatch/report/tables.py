@@ -118,7 +118,7 @@ def _ranked(ranking: _core.Ranking) -> list[Table]:
 
 
 def _ranked_table(caption: str, shown: Sequence[_core.Candidate]) -> Table:
-    return laid_out(_core.ranking_table(list(shown)), caption, {1: 60, 2: 60})
+    return laid_out(_core.ranking_table(list(shown)), caption, {1: 60, 3: 60})
 
 
 def _wires(candidate: _core.Candidate) -> tuple[Sequence[Any], list[list[Any]], list[Any]]:

@@ -8,6 +8,7 @@ from heatmatch.text.units import listed
 
 _ENERGY_WIDTHS = (30, 9, 9)
 _PEAKS_WIDTHS = (22, 9, 7, 9, 13, 14)
+_SHORT = 6  # parts in a short answer
 _MONTHS_WIDTHS = (6, 5, 6, 6, 6, 6, 6, 8, 6, 7, 7)
 
 
@@ -30,6 +31,21 @@ def day_text(run: _core.DayRun, *, units: str = "si") -> str:
     if run.remarks:
         lines += ["", *wrapped(run.remarks, units)]
     lines += listed("assumed:", run.assumed, units)
+    return "\n".join(lines)
+
+
+def short_day_text(run: _core.DayRun, *, units: str = "si") -> str:
+    """A run in short: result, the parts nearest to their limits, and what is left out."""
+    peaks = _core.worst_peaks(run.answer.peaks, most=_SHORT)
+    lines = [
+        *wrapped([_core.energy_table(run).title], units),
+        "",
+        *wrapped(run.answer.sentences, units),
+        "",
+        table_text(_core.peaks_table(run, peaks), _PEAKS_WIDTHS, units),
+        "",
+        *wrapped([_core.shortened_days(len(run.answer.peaks) - len(peaks))], units),
+    ]
     return "\n".join(lines)
 
 

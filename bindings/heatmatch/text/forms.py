@@ -175,6 +175,7 @@ def sheet_html(self: _core.MeterSheet) -> str:
     """A meter sheet as two HTML tables that print in black and white."""
     return (
         html_of(_core.sheet_table(self), caption=_core.sheet_caption(self))
+        + paragraphs(self.without_sun_meter)
         + html_of(_core.checks_table(self))
         + paragraphs([*_core.not_known_sentences(self), *self.remarks])
     )

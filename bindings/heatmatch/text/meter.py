@@ -24,12 +24,19 @@ def sheet_text(self: _core.MeterSheet, *, units: str = "si") -> str:
     if self.rows:
         made = _core.sheet_table(self)
         lines += [table_text(made, _SHEET_WIDTHS, units), *wrapped(made.legend, units), ""]
+    if self.without_sun_meter:
+        lines += [*wrapped(self.without_sun_meter, units), ""]
     for check in self.checks:
         lines += _check_text(check, units)
     lines += listed("not known:", self.missing, units, "- ")
     lines += ["", *wrapped(self.remarks, units)]
     lines += listed("assumed:", self.assumed, units)
     return "\n".join(lines)
+
+
+def short_diagnosis_text(self: _core.Diagnosis, *, units: str = "si") -> str:
+    """A diagnosis of one reading as text: its verdict, explanations, and what to measure next."""
+    return "\n".join(wrapped(_core.short_diagnosis(self), units))
 
 
 def diagnosis_text(self: _core.Diagnosis, *, units: str = "si") -> str:

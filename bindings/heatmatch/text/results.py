@@ -37,14 +37,15 @@ SEVERITIES = ("danger", "warning", "caution", "not assessed", "none")
 
 
 # Widths in text of 80 columns.
-_WIDTHS_BARE = (3, 14, 30, 5, 9, 4, 4, 4)
-_WIDTHS_STORE = (3, 12, 25, 4, 9, 4, 4, 7, 4)
+_WIDTHS_BARE = (3, 14, 4, 25, 5, 9, 4, 4, 4)
+_WIDTHS_STORE = (3, 12, 4, 25, 4, 9, 4, 4, 7)
+_SHEATH_HEAD = "head.sheath"
 _NAMES = 12  # of circuits, instead of places in the ranking
-_ELEMENTS, _SHEATH = 2, 7  # places in it: the elements leave room for long sheaths
+_ELEMENTS, _SHEATH = 3, 8  # places in it: the elements leave room for long sheaths
 
 
 def _widths(made: _core.Table, units: str) -> tuple[int, ...]:
-    if len(made.columns) == len(_WIDTHS_BARE):
+    if made.columns[-1].head.id != _SHEATH_HEAD:
         return _WIDTHS_BARE
     widths = list(_WIDTHS_STORE)
     longest = max((len(shown(row[_SHEATH], units)) for row in made.rows), default=0)
@@ -65,9 +66,9 @@ def ranking_table(
 def circuits_text(circuits: Sequence[_core.Candidate], *, units: str = "si") -> str:
     """The circuits of one installation, one row each, with the heat of all."""
     made = _core.circuits_table(list(circuits))
-    place, group, elements, *others = _widths(made, units)
+    place, group, volts, elements, *others = _widths(made, units)
     more = _NAMES - place
-    lines = [table_text(made, (_NAMES, group, elements - more, *others), units)]
+    lines = [table_text(made, (_NAMES, group, volts, elements - more, *others), units)]
     lines += ["", *wrapped([" ".join(texts(made.legend, units))], units)]
     return "\n".join(lines)
 

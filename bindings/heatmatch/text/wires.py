@@ -18,7 +18,7 @@ def wires_text(
     """The runs of a circuit as a table, then each with its severity, reason and remedy."""
     made = _core.wires_table(candidate.circuit, checks)
     lines = [table_text(made, _WIDTHS, units), "", *wrapped(made.legend, units), ""]
-    for reason, remedies in _core.wire_lines(checks):
+    for reason, remedies in _core.wire_lines(checks, candidate.circuit):
         lines += wrapped([reason], units)
         lines += [wrap(f"  {shown(remedy, units)}", "    ") for remedy in remedies]
     assumed = dict.fromkeys(text for check in checks for text in check.assumed)

@@ -15,7 +15,7 @@ using answer_sentences::say;
 
 namespace {
 
-constexpr std::size_t heat_column = 3;
+constexpr std::size_t heat_column = 4;
 
 /// Heat of all circuits per day of the season, or their mean power.
 Sentence heat_of_all(std::span<const Candidate* const> circuits) {

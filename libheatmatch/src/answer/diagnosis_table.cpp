@@ -46,6 +46,25 @@ Sentences diagnosis_sentences(const Diagnosis& diagnosis) {
     return sentences;
 }
 
+Sentences short_diagnosis(const Diagnosis& diagnosis) {
+    Sentences told{diagnosis.verdict};
+    const auto add = [&told](const Sentence& more) {
+        const bool said = std::find(told.begin(), told.end(), more) != told.end();
+        if (!more.empty() && !said) told.push_back(more);
+    };
+    for (const Sentence& sentence : diagnosis_sentences(diagnosis)) add(sentence);
+    for (const Sentence& remark : diagnosis.remarks) add(remark);
+    return told;
+}
+
+Sentence bank_reading(const Reading& reading) {
+    if (!reading.bank_v || !reading.bank_a || !(*reading.bank_a > 0.0)) return {};
+    return say<"explanations.alone">(with<"volts">(*reading.bank_v, unit::volt),
+                                     with<"amperes">(*reading.bank_a, unit::ampere),
+                                     with<"ohms">(*reading.bank_v / *reading.bank_a, unit::ohm),
+                                     with<"watts">(*reading.bank_v * *reading.bank_a, unit::watt));
+}
+
 Sentence evidence_title(const Diagnosis& diagnosis) {
     if (diagnosis.ranked.empty()) return {};
     return say<"explanations.evidence">(with<"name">(shown_word(diagnosis.ranked.front().name)));

@@ -3,6 +3,7 @@
 #include "answer/cells.hpp"
 #include "answer/sentences.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <string_view>
 
@@ -55,6 +56,39 @@ Table peaks_table(const DayRun& run, std::span<const PartPeak> peaks) {
                               severity_cell(margin.severity), moment_cell(run, peak.hours)});
     }
     return table;
+}
+
+std::vector<PartPeak> worst_peaks(std::span<const PartPeak> peaks, std::size_t most) {
+    std::vector<PartPeak> worst(peaks.begin(), peaks.end());
+    const auto rank = [](const Margin& margin) {
+        switch (margin.severity) {
+            case Severity::danger:
+                return 0;
+            case Severity::warning:
+                return 1;
+            case Severity::caution:
+                return 2;
+            case Severity::not_assessed:
+                return 3;
+            case Severity::none:
+                break;
+        }
+        return 4;
+    };
+    std::stable_sort(worst.begin(), worst.end(), [&rank](const PartPeak& a, const PartPeak& b) {
+        const int of_a = rank(a.margin);
+        const int of_b = rank(b.margin);
+        if (of_a != of_b) return of_a < of_b;
+        return a.margin.headroom.value_or(1.0) < b.margin.headroom.value_or(1.0);
+    });
+    if (worst.size() > most)
+        worst.erase(worst.begin() + static_cast<std::ptrdiff_t>(most), worst.end());
+    return worst;
+}
+
+Sentence shortened_days(std::size_t left_out) {
+    if (left_out == 0) return say<"peaks.full">();
+    return say<"peaks.more">(with<"count">(number(static_cast<double>(left_out), 0)));
 }
 
 Sentence peaks_in_days_title() {

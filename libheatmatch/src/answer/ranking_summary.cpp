@@ -35,11 +35,24 @@ bool about_money(const std::string& reason) {
     return reason == "budget";
 }
 
+Amount volts_of(const Ranking& ranking) {
+    return {.value = ranking.volts_max.value_or(0.0), .unit = unit::volt, .decimals = 0};
+}
+
+/// A sentence, and how many pairings were left out for their voltage.
+Sentence with_left_out(const Ranking& ranking, Sentence said) {
+    if (ranking.above_volts == 0) return said;
+    return say<"ranking.above_volts">(with<"said">(std::move(said)),
+                                      with<"count">(count_of(ranking.above_volts)),
+                                      with<"volts">(volts_of(ranking)));
+}
+
 }  // namespace
 
 Sentence reasons_sentence(const Ranking& ranking) {
     if (ranking.reasons.empty()) {
-        return say<"ranking.rejected_none">(with<"pairings">(pairings(ranking)));
+        return with_left_out(ranking,
+                             say<"ranking.rejected_none">(with<"pairings">(pairings(ranking))));
     }
     std::vector<std::pair<std::string, std::size_t>> counts(ranking.reasons.begin(),
                                                             ranking.reasons.end());
@@ -50,17 +63,21 @@ Sentence reasons_sentence(const Ranking& ranking) {
         reasons.push_back(say<"ranking.reason">(with<"margin">(shown_margin_name(name)),
                                                 with<"count">(count_of(count))));
     }
-    return say<"ranking.rejected">(with<"pairings">(pairings(ranking)),
-                                   with<"total">(count_of(total_of(ranking))),
-                                   with<"reasons">(std::move(reasons)));
+    return with_left_out(ranking,
+                         say<"ranking.rejected">(with<"pairings">(pairings(ranking)),
+                                                 with<"total">(count_of(total_of(ranking))),
+                                                 with<"reasons">(std::move(reasons))));
 }
 
 Sentence short_ranking(const Ranking& ranking) {
-    return say<"ranking.short">(with<"pairings">(pairings(ranking)),
-                                with<"total">(count_of(total_of(ranking))));
+    return with_left_out(ranking, say<"ranking.short">(with<"pairings">(pairings(ranking)),
+                                                       with<"total">(count_of(total_of(ranking)))));
 }
 
 Sentence nothing_left(const Ranking& ranking) {
+    if (ranking.evaluated == 0 && ranking.above_volts > 0) {
+        return say<"ranking.nothing_below">(with<"volts">(volts_of(ranking)));
+    }
     if (total_of(ranking) < ranking.evaluated) {
         return say<"ranking.nothing_asked">(with<"top">(count_of(0)));
     }

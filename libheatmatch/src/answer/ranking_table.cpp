@@ -85,16 +85,15 @@ std::vector<TableColumn> columns_of(bool season, bool store, bool share) {
         return TableColumn{.head = std::move(head), .number = true};
     };
     std::vector<TableColumn> columns{text(say<"head.place">()), text(say<"head.panels">()),
+                                     numbers(say<"head.cold_volts">()),
                                      text(say<"head.elements">())};
     columns.push_back(numbers(season ? say<"head.daily">() : say<"head.mean">()));
     columns.push_back(numbers(season ? say<"head.band">() : say<"head.band_power">()));
     if (share) columns.push_back(numbers(say<"head.share_of_most">()));
     columns.push_back(numbers(say<"head.headroom_left">()));
     columns.push_back(numbers(say<"head.buy">()));
-    if (store) {
-        columns.push_back(numbers(say<"head.sheath">()));
-        columns.push_back(numbers(unit_cell(unit::watt_per_cm)));
-    }
+    if (store) columns.push_back(numbers(say<"head.sheath">()));
+    if (store && share) columns.push_back(numbers(unit_cell(unit::watt_per_cm)));
     return columns;
 }
 
@@ -102,8 +101,11 @@ Sentences legend_of(bool season, bool store, bool share) {
     Sentences legend{season ? say<"ranking.legend_season">() : say<"ranking.legend_power">()};
     if (share || !store) legend.push_back(say<"ranking.legend_share">());
     if (store) {
-        legend.push_back(say<"ranking.legend_sheath">(with<"degrees">(unit_cell(unit::celsius)),
-                                                      with<"load">(unit_cell(unit::watt_per_cm))));
+        legend.push_back(say<"ranking.legend_sheath">(with<"degrees">(unit_cell(unit::celsius))));
+        if (share) {
+            legend.push_back(
+                say<"ranking.legend_load">(with<"load">(unit_cell(unit::watt_per_cm))));
+        }
     }
     legend.push_back(say<"ranking.legend_all">(
         with<"unused">(1.0), with<"at_limit">(0.0), with<"unknown">(unknown_cell()),
@@ -125,13 +127,18 @@ Sentences row_of(std::size_t place, const Candidate& candidate, bool store,
     HeatCells heat = candidate.season ? season_cells(*candidate.season) : power_cells(candidate);
     Sentences row{options.letters ? name_cell(place_letter(place))
                                   : number_cell(static_cast<double>(place), 0),
-                  panels_cell(candidate.circuit), elements_of(candidate), std::move(heat.heat),
+                  panels_cell(candidate.circuit),
+                  number_cell(candidate.circuit.cold_voltage_v(), 0, unit::volt),
+                  elements_of(candidate),
+                  std::move(heat.heat),
                   std::move(heat.band)};
     if (options.share || !store) row.push_back(std::move(heat.share));
     row.push_back(headroom_left_cell(candidate));
     row.push_back(price_cell(candidate));
     if (store) {
-        for (Sentence& cell : sheath_cells(candidate)) row.push_back(std::move(cell));
+        Sentences cells = sheath_cells(candidate);
+        if (!options.share) cells.pop_back();
+        for (Sentence& cell : cells) row.push_back(std::move(cell));
     }
     return row;
 }

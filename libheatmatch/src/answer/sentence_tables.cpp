@@ -1,6 +1,7 @@
 #include "heatmatch/answer/sentence_tables.hpp"
 
 #include "answer/sentences.hpp"
+#include "answer/sentences_start.hpp"
 #include "base/sentences.hpp"
 #include "heat/sentences.hpp"
 #include "match/candidate/explain_sentences.hpp"
@@ -54,6 +55,7 @@ std::span<const std::span<const Template>> sentence_tables() {
         explain_sentences::table,
         plan_sentences::table,
         rank_sentences::table,
+        start_sentences::table,
     });
     return tables;
 }

@@ -37,6 +37,7 @@ inline constexpr auto cell_lines = std::to_array<Template>({
     {"head.band_power", "band W"},
     {"head.share_of_most", "max%"},
     {"head.headroom_left", "head"},
+    {"head.cold_volts", "cold V"},
     {"head.buy", "buy"},
     {"head.sheath", "sheath"},
     {"head.severity", "severity"},

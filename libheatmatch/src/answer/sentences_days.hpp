@@ -28,6 +28,10 @@ inline constexpr auto days_lines = std::to_array<Template>({
     {"peaks.in_days", "highest temperature of each part on those days"},
     {"peaks.stagnation", "stagnation"},
     {"peaks.welded_shut", "If the circuit were welded closed:"},
+    {"peaks.more",
+     "{count} more parts are no nearer to a limit. --full lists them, the energy, the months, "
+     "assumptions and cautions."},
+    {"peaks.full", "--full lists the energy, the months, assumptions and cautions."},
     {"peaks.part", "part"},
     {"peaks.most", "most, {unit}"},
     {"peaks.when", "when"},

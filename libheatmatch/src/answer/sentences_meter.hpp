@@ -38,6 +38,9 @@ inline constexpr auto meter_lines = std::to_array<Template>({
     {"explanations.misfit", "misfit"},
     {"explanations.alike", "cannot be distinguished"},
     {"explanations.measure_next", "Measure next: {reading}. {how} {predictions}"},
+    {"explanations.alone",
+     "{volts} at {amperes}: {ohms}, {watts}. Name your installation file to compare them with "
+     "your circuit."},
     {"explanations.evidence", "evidence for {name}:"},
     {"explanations.readings", "readings of {circuit}"},
 });

@@ -16,13 +16,15 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
      "and, where the weather data allow, cloud within the step."},
     {"ranking.legend_share", "max%: utilization, the share of what the panels could give."},
     {"ranking.legend_sheath",
-     "sheath: temperature and limit in {degrees} after three bright days, for the worst fill. "
-     "{load}: power per heated length in cold, bright weather. ?: not known; then head is not "
-     "known either."},
+     "sheath: temperature and limit in {degrees} after three bright days, for the worst fill. ?: "
+     "not "
+     "known; then head is not known either."},
+    {"ranking.legend_load", "{load}: power per heated length in cold, bright weather."},
     {"ranking.legend_like", "+{one} after elements: more banks of the same load, none better."},
     {"ranking.legend_all",
      "head: smallest headroom to a limit that is dangerous to exceed ({unused} unused, {at_limit} "
-     "at the limit). buy: the whole bill of what is not owned, at the middle of the price range; "
+     "at the limit). cold V: open-circuit voltage at the record low. buy: the whole bill of what "
+     "is not owned, at the middle of the price range; "
      "{unknown}: not known. {hookup}: two in series, one string. "
      "Order: heat in steps of {step} %, then fewest margins not assessed, then most headroom, then "
      "price."},
@@ -33,6 +35,8 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
     {"ranking.reason", "{margin} {count}"},
     {"ranking.short",
      "{pairings} evaluated, {total} rejected. --full lists every check and the cautions."},
+    {"ranking.above_volts", "{said} {count} more left out: above {volts} at the record low."},
+    {"ranking.nothing_below", "No array is at most {volts} at the record low."},
     {"ranking.nothing_asked", "No pairing was requested: top is {top}."},
     {"ranking.nothing_without_danger", "No pairing is without danger."},
     {"ranking.nothing_affordable", "No pairing is within the budget."},

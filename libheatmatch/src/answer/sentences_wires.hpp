@@ -22,7 +22,13 @@ inline constexpr auto wire_lines_table = std::to_array<Template>({
      "joint. Below: the severity of each run and the reason that decides. no finding: no limit "
      "that was checked is exceeded. ?: not known; it may melt."},
     {"wires.reason", "{severity}: {run}: {says}"},
-    {"wires.would_do", "suitable: {wire}, {gauge}"},
+    {"wires.would_do", "suitable: {wire}, {gauge}{price}"},
+    {"wires.price", ", about {money} for this run"},
+    {"wires.spared",
+     "This row was chosen so that its wires stay within their limits: {count} pairings are left "
+     "out because one would not."},
+    {"wires.first_spared", "The one with the most heat among them: {circuit}. {why}"},
+    {"wires.none_spared", "No pairing of the ranking is left out because of a wire."},
     {"wires.at_terminal", "at the terminal"},
     {"wires.further_on", "only further from the terminal"},
     {"wires.reach", "insulation suitable {where}: {insulations}{more}"},

@@ -74,6 +74,20 @@ Sentences reach_lines(const WireCheck& check) {
             would_do(say<"wires.further_on">(), std::move(far))};
 }
 
+/// What a suitable wire costs for the length of its run, there and back.
+Sentence price_of(const Wire& wire, const std::string& run, const Circuit* circuit) {
+    const auto per_m = wire.price.typical();
+    if (circuit == nullptr || !per_m) return {};
+    for (const RunParts& parts : circuit->runs) {
+        if (parts.run.name != run) continue;
+        const Sentence amount = number_cell(2.0 * parts.run.length_m * *per_m, 0, unit::money);
+        if (wire.price.currency.empty()) return say<"wires.price">(with<"money">(amount));
+        return say<"wires.price">(with<"money">(
+            say<"cell.money">(with<"amount">(amount), with<"currency">(wire.price.currency))));
+    }
+    return {};
+}
+
 }  // namespace
 
 bool hot_unknown(const WireCheck& check) {
@@ -107,15 +121,16 @@ Table wires_table(const Circuit& circuit, std::span<const WireCheck> checks) {
     return table;
 }
 
-std::vector<WireLines> wire_lines(std::span<const WireCheck> checks) {
+std::vector<WireLines> wire_lines(std::span<const WireCheck> checks, const Circuit* circuit) {
     std::vector<WireLines> lines;
     for (const WireCheck& check : checks) {
         WireLines line{
             .reason = say<"wires.reason">(with<"severity">(severity_cell(check.severity)),
                                           with<"run">(check.run), with<"says">(check.sentence))};
         if (check.sufficient_wire) {
-            line.remedies.push_back(say<"wires.would_do">(with<"wire">(check.sufficient_wire->id),
-                                                          with<"gauge">(check.sufficient_gauge)));
+            line.remedies.push_back(say<"wires.would_do">(
+                with<"wire">(check.sufficient_wire->id), with<"gauge">(check.sufficient_gauge),
+                with<"price">(price_of(*check.sufficient_wire, check.run, circuit))));
         }
         if (check.at_element) {
             for (Sentence& reach : reach_lines(check)) {

@@ -174,6 +174,8 @@ std::span<const Field> store_fields() {
                                    .unit = unit::none,
                                    .range = {.low = 0.05, .high = 20.0},
                                    .meaning = "measured heat loss over computed heat loss"}),
+        bind<&Store::notes>(
+            {.name = "notes", .kind = FieldKind::text, .meaning = "in your own words"}),
     });
     return fields;
 }

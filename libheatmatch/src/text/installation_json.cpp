@@ -17,8 +17,8 @@ namespace {
 constexpr std::string_view installation_key = "heatmatch_installation";
 constexpr int installation_version = 1;
 constexpr auto known_keys = std::to_array<std::string_view>(
-    {installation_key, "name", "site", "weather", "panels", "elements", "store", "runs", "devices",
-     "space", "goals", "circuit", "circuits", "parts"});
+    {installation_key, "name", "notes", "site", "weather", "panels", "elements", "store", "runs",
+     "devices", "space", "goals", "circuit", "circuits", "parts"});
 
 template <class T>
 T read(std::span<const Field> fields, const Json& json, const std::string& part,
@@ -147,6 +147,15 @@ Parts read_parts(const Json& json, const std::string& origin) {
     return parts;
 }
 
+/// A text of the installation itself.
+std::string read_text(std::string_view name, const Json& json, const std::string& origin) {
+    const Field field{.name = name, .kind = FieldKind::text, .meaning = name};
+    const Value value = read_value(field, json, origin);
+    check_value(field, value, origin);
+    const auto* const given = std::get_if<std::string>(&value);
+    return given == nullptr ? std::string() : *given;
+}
+
 void check_installation_version(const Json& root, const std::string& origin) {
     const auto found = root.find(std::string(installation_key));
     const bool fits =
@@ -198,12 +207,8 @@ Installation installation_from_json(std::string_view text, std::string_view orig
                                        .remedy = say<"text.at_least">(heatmatch::with<"example">(
                                            R"({"record_low_c": -20})"))});
     }
-    with("name", [&](const Json& json) {
-        const Field name{.name = "name", .kind = FieldKind::text, .meaning = "name"};
-        const Value value = read_value(name, json, origin);
-        check_value(name, value, origin);
-        if (const auto* given = std::get_if<std::string>(&value)) installation.name = *given;
-    });
+    with("name", [&](const Json& json) { installation.name = read_text("name", json, origin); });
+    with("notes", [&](const Json& json) { installation.notes = read_text("notes", json, origin); });
     with("site", [&](const Json& json) {
         installation.site = read<Site>(site_fields(), json, origin + ": site");
         check_site(installation.site);
@@ -255,6 +260,7 @@ std::string installation_to_json(const Installation& installation) {
     Json root = Json::object();
     root[std::string(installation_key)] = installation_version;
     if (!installation.name.empty()) root["name"] = installation.name;
+    if (!installation.notes.empty()) root["notes"] = installation.notes;
     root["site"] = write_record(site_fields(), &installation.site);
     write_if(root, "weather", installation.weather, monthly_normals_fields());
     for (const OwnedPanels& owned : installation.panels) {

@@ -14,13 +14,15 @@ namespace heatmatch {
 
 /// What a table of candidates shows.
 struct RankingTableOptions {
-    bool share = true;     //!< with a column of utilization, also where the sheath is shown
+    bool share = true;     //!< with columns of utilization and of watts per heated length, also
+                           //!< where the sheath is shown
     bool letters = false;  //!< letters instead of numbers, because the rows are not places of the
                            //!< ranking
 };
 
 /// Candidates, one row each: panels, elements, heat per day of the season (watts without weather)
-/// with its band, smallest headroom, purchase price, and sheath temperature beside its limit.
+/// with its band, smallest headroom, open-circuit volts at the record low, purchase price, and
+/// sheath temperature beside its limit.
 [[nodiscard]] Table ranking_table(std::span<const Candidate* const> candidates,
                                   const RankingTableOptions& options = {});
 

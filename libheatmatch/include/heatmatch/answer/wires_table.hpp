@@ -16,7 +16,9 @@ struct WireLines {
     Sentence reason{};
     Sentences remedies{};
 };
-[[nodiscard]] std::vector<WireLines> wire_lines(std::span<const WireCheck> checks);
+/// `circuit` null: without the price of a suitable wire.
+[[nodiscard]] std::vector<WireLines> wire_lines(std::span<const WireCheck> checks,
+                                                const Circuit* circuit = nullptr);
 
 /// Temperature of a run in whole degrees; unknown where the heat conducted along the element is.
 [[nodiscard]] bool hot_unknown(const WireCheck& check);

@@ -16,7 +16,7 @@ struct Goals {
     std::string currency{};          //!< of the budget, ISO 4217
     /// Of a plan: circuits at most; not stated: three.
     std::optional<int> circuits_max{};
-    std::optional<double> volts_max{};     //!< of a plan's arrays at the record low [V]
+    std::optional<double> volts_max{};     //!< of an array at the record low, at most [V]
     std::optional<double> headroom_min{};  //!< of a plan's checks, 0 to 0.9
     std::optional<int> parts_max{};        //!< pieces on a plan's bill, wire not counted
 

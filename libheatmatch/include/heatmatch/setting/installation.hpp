@@ -21,6 +21,7 @@ namespace heatmatch {
 /// The user's situation: owned parts, parts that may be bought, and where they are.
 struct Installation {
     std::string name{};
+    std::string notes{};  //!< why its values are what they are, in the user's words
     Site site{};
     std::optional<MonthlyNormals> weather{};
     std::vector<OwnedPanels> panels{};

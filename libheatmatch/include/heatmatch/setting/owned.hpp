@@ -43,6 +43,7 @@ struct OwnedPanels {
     /// Whether each string has a blocking diode, of 0.5 V; not stated: none.
     std::optional<bool> blocking{};
     std::optional<PanelMeasurement> measured{};
+    std::string notes{};
 
     /// Whether their weather differs from that of the site's plane.
     [[nodiscard]] bool has_own_weather() const {

@@ -83,6 +83,7 @@ struct Store {
                                                       //!< earth
     std::optional<double>
         loss_factor{};  //!< measured heat loss over the computed one; 1 if unknown
+    std::string notes{};
 
     friend bool operator==(const Store&, const Store&) = default;
 };

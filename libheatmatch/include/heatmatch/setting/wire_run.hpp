@@ -32,6 +32,7 @@ struct WireRun {
     double owned_m = 0.0;               //!< of this wire, there and back; 0 for a chosen one [m]
     int owned_connectors = 0;           //!< joints of this kind that need no purchase
     Surroundings surroundings{};
+    std::string notes{};
 
     friend bool operator==(const WireRun&, const WireRun&) = default;
     [[nodiscard]] bool chooses() const { return wire == "choose"; }

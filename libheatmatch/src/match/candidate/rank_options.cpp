@@ -66,6 +66,15 @@ void check_rank_options(const RankOptions& options) {
         refuse("bank", sentence_of(Name{options.bank->label()}), say<"options.within_max_bank">(),
                say<"options.bank_too_large">());
     }
+    constexpr double least_volts = 1.0;
+    constexpr double most_volts = 2000.0;
+    if (options.volts_max &&
+        !(*options.volts_max >= least_volts && *options.volts_max <= most_volts)) {
+        refuse("volts_max", value_of(*options.volts_max, unit::volt),
+               say<"options.range">(with<"low">(least_volts, unit::volt),
+                                    with<"high">(most_volts, unit::volt, 4)),
+               say<"options.touch_voltage">(with<"volts">(60.0, unit::volt)));
+    }
     constexpr std::size_t most_threads = 256;
     if (options.threads > most_threads) {
         refuse("threads", count_of(options.threads),

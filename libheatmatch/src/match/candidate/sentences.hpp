@@ -106,6 +106,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"options.condition_example", "for example ({irradiance}, {cells})"},
     {"options.full_sun", "full sun is {irradiance}"},
     {"options.cells_above_air", "cells in full sun are {low} to {high} above the air"},
+    {"options.touch_voltage", "{volts} is the touch voltage of a dry place"},
     {"options.default_temperature", "{temperature} is the default"},
 });
 

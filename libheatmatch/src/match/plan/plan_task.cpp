@@ -86,6 +86,7 @@ std::unique_ptr<PlanTask> PlanTask::make(const Parts& catalog, const Installatio
     }
     task->judge = std::make_unique<PlanJudge>(task->parts, installation, options, task->weather);
     task->yard = task->judge->with({});
+    if (options.volts_max) task->yard.goals.volts_max = options.volts_max;
     const std::vector<ExistingCircuit> existing = existing_circuits(installation);
     if (existing.size() > 1) task->pattern_of = existing.front().name;
     std::vector<FamilyGroup> groups;

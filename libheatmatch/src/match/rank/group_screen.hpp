@@ -21,6 +21,8 @@ class GroupScreen {
   private:
     enum Reason { sheath, terminal, survivor, budget };
 
+    /// Counts the pairings of a hook-up above the voltage of the goals: they are left out.
+    [[nodiscard]] bool is_above_volts(Hookup panels);
     [[nodiscard]] Wiring lay(Hookup panels, Hookup bank);
     /// Number of the first check that fails, 0 for none; reduces `headroom` to an upper bound.
     [[nodiscard]] std::uint32_t reason_of(const Wiring& wiring, const BankNumbers& bank,

@@ -121,6 +121,7 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     const std::vector<ExistingCircuit> circuits = existing_circuits(installation);
     // The runs of several circuits are not one chain: only those of the first are used.
     Installation judged = circuits.size() > 1 ? installation_of(installation, 0) : installation;
+    if (options.volts_max) judged.goals.volts_max = options.volts_max;
     if (season != nullptr) {
         // All are judged under the brightest sun on the plane of any group.
         judged.site.bright_irradiance_w_m2 =
@@ -132,6 +133,8 @@ Ranking rank(const Parts& catalog, const Installation& installation, const RankO
     const Recommendation chosen = recommend(context, tally.shortlist);
 
     Ranking ranking{.evaluated = tally.evaluated,
+                    .above_volts = tally.above_volts,
+                    .volts_max = judged.goals.volts_max,
                     .conditions = options.conditions,
                     .by_season = season != nullptr};
     for (std::size_t i = 1; i < tally.counts.size(); ++i) {

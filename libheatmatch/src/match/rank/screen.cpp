@@ -33,6 +33,7 @@ void GroupScreen::run(HookupShare share, const Pulse& pulse) {
         const Hookup panels = all[i];
         if (context_.options->panels && !(panels == *context_.options->panels)) continue;
         pulse();
+        if (is_above_volts(panels)) continue;
         Wiring wiring;
         for (std::size_t b = 0; b < context_.bank_hookups.size(); ++b) {
             if (b == 0 || context_.branch_runs) {
@@ -43,6 +44,13 @@ void GroupScreen::run(HookupShare share, const Pulse& pulse) {
         folding_.finish([this](const Pairing& kept) { tally_.best(kept).offer(kept); });
         tally_.left_out += context_.not_fixed;
     }
+}
+
+bool GroupScreen::is_above_volts(Hookup panels) {
+    const auto& most = context_.installation->goals.volts_max;
+    if (!most || panel_.cold.v_oc * panels.series <= *most) return false;
+    for (const auto& banks : context_.numbers) tally_.above_volts += banks.size();
+    return true;
 }
 
 Wiring GroupScreen::lay(Hookup panels, Hookup bank) {

@@ -33,6 +33,10 @@ inline constexpr auto table = std::to_array<Template>({
      "The bill of {count} of the listed pairings is not known. They come last: they do not count "
      "as "
      "within the budget."},
+    {"lacks.no_array", "No array is at most {volts} at the record low."},
+    {"lacks.volts",
+     "No array that could be recommended is at most {volts} at the record low. Without that "
+     "requirement: {circuit}, {cold}."},
     {"lacks.money", "{amount} {currency}"},
     {"lacks.budget",
      "Nothing that could be recommended costs at most {budget}. The cheapest costs {bill}: "

@@ -41,7 +41,8 @@ struct Tally {
     Shortlist shortlist{};
     std::vector<std::size_t> counts{};  //!< by number of the reason
     std::size_t evaluated = 0;
-    std::size_t left_out = 0;  //!< pairings whose resistance is not fixed
+    std::size_t left_out = 0;     //!< pairings whose resistance is not fixed
+    std::size_t above_volts = 0;  //!< pairings whose array exceeds the volts of the goals
 
     Tally(std::size_t top, std::size_t keep_rejected)
         : kept(top, &comes_first),
@@ -87,6 +88,7 @@ struct Tally {
         for (std::size_t i = 0; i < other.counts.size(); ++i) counts[i] += other.counts[i];
         evaluated += other.evaluated;
         left_out += other.left_out;
+        above_volts += other.above_volts;
     }
 };
 

@@ -39,6 +39,9 @@ class Asking {
 
     [[nodiscard]] bool has_budget() const { return judged_.goals.budget.has_value(); }
     void forget_budget() { judged_.goals.budget.reset(); }
+    [[nodiscard]] bool has_volts() const { return judged_.goals.volts_max.has_value(); }
+    void forget_volts() { judged_.goals.volts_max.reset(); }
+    void remember_volts() { judged_.goals.volts_max = goals_.volts_max; }
     void relax() { context_.relaxed = true; }
     [[nodiscard]] Candidate candidate_of(const Pairing& pairing) const {
         return Evaluation(context_, {{pairing}}).run().front().front();
@@ -65,6 +68,17 @@ Sentence above_budget(const Candidate& cheapest, const Goals& goals) {
     return say<"lacks.budget">(with<"budget">(money(goals.budget.value_or(0.0), currency)),
                                with<"bill">(money(cheapest.bill.typical().value_or(0.0), currency)),
                                with<"circuit">(cheapest.circuit.title()));
+}
+
+Amount volts_of(double volts) {
+    return {.value = volts, .unit = unit::volt, .decimals = 0};
+}
+
+/// What could be recommended without the voltage of the goals.
+Sentence above_volts(const Candidate& other, const Goals& goals) {
+    return say<"lacks.volts">(with<"volts">(volts_of(goals.volts_max.value_or(0.0))),
+                              with<"circuit">(other.circuit.title()),
+                              with<"cold">(volts_of(other.circuit.cold_voltage_v())));
 }
 
 /// The fact that most of the deciding margins lack, and those margins.
@@ -130,6 +144,14 @@ Sentence what_it_lacks(const Candidate& candidate) {
 Sentence what_lacks(ScreenContext& context, Installation& judged) {
     if (context.banks.empty()) return say<"rank.no_element">();
     Asking asking(context, judged);
+    if (asking.has_volts()) {
+        asking.forget_volts();
+        const Tally tally = screen_all(context);
+        if (const Pairing* found = tally.shortlist.recommended()) {
+            return above_volts(asking.candidate_of(*found), asking.goals());
+        }
+        asking.remember_volts();
+    }
     if (asking.has_budget()) {
         asking.forget_budget();
         const Tally tally = screen_all(context);
@@ -143,6 +165,10 @@ Sentence what_lacks(ScreenContext& context, Installation& judged) {
         return what_it_lacks(asking.candidate_of(*found));
     }
     const std::vector<Pairing> rejected = tally.rejected.sorted();
+    if (rejected.empty() && tally.above_volts > 0) {
+        const double volts = asking.goals().volts_max.value_or(0.0);
+        return say<"lacks.no_array">(with<"volts">(volts_of(volts)));
+    }
     if (rejected.empty()) return say<"rank.no_element">();
     return its_danger(asking.candidate_of(rejected.front()));
 }

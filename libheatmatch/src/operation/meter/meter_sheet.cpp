@@ -124,6 +124,39 @@ void add_rows(MeterSheet& sheet, const Circuit& circuit, const MeterSheetOptions
     }
 }
 
+Sentence amperes_span(const ExpectedBand& band, double share = 1.0) {
+    return say<"meter.span">(with<"low">(share * band.low, unit::ampere),
+                             with<"high">(share * band.high, unit::ampere),
+                             with<"typical">(share * band.typical, unit::ampere));
+}
+
+/// The ratio at the bank, the array as sun meter, and where to read on.
+void add_without_sun_meter(MeterSheet& sheet, const Circuit& circuit) {
+    const auto ratio =
+        std::find_if(sheet.checks.begin(), sheet.checks.end(),
+                     [](const MeterCheck& check) { return check.reading == say<"meter.ratio">(); });
+    if (sheet.rows.empty() || ratio == sheet.checks.end() || !ratio->low || !ratio->high) return;
+    constexpr double full_sun_w_m2 = 1000.0;
+    constexpr double cells_c = 25.0;
+    const MeterRow full = row_at(circuit, full_sun_w_m2, cells_c);
+    const auto sun = with<"sun">(full_sun_w_m2, unit::watt_per_m2);
+    Sentences& told = sheet.without_sun_meter;
+    told.push_back(say<"meter.no_sun">());
+    told.push_back(say<"meter.no_sun.ratio">(with<"low">(*ratio->low, unit::ohm),
+                                             with<"high">(*ratio->high, unit::ohm)));
+    told.push_back(say<"meter.no_sun.outside">());
+    told.push_back(say<"meter.no_sun.array">(
+        with<"span">(amperes_span(full.short_a)), sun,
+        with<"each">(full_sun_w_m2 / full.short_a.typical, unit::watt_per_m2)));
+    if (!circuit.unlike) {
+        const double share = 1.0 / circuit.panels.parallel;
+        told.push_back(say<"meter.no_sun.panel">(
+            with<"group">(circuit.owned.group),
+            with<"amperes">(share * full.short_a.typical, unit::ampere), sun));
+    }
+    told.push_back(say<"meter.no_sun.row">());
+}
+
 void add_remarks(MeterSheet& sheet, const Bank& bank) {
     if (!bank.fixed()) {
         sheet.remarks.push_back(say<"meter.changing_ohms">(with<"element">(bank.element.id)));
@@ -151,6 +184,7 @@ MeterSheet meter_sheet(const Candidate& candidate, const MeterSheetOptions& opti
     if (!has_bank) sheet.missing.push_back(say<"meter.name_element">());
     if (has_panel && has_bank) add_rows(sheet, circuit, options);
     add_meter_checks(sheet, candidate, options);
+    add_without_sun_meter(sheet, circuit);
     add_remarks(sheet, circuit.bank);
     return sheet;
 }

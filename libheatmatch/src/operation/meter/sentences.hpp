@@ -153,6 +153,22 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.store.describe", "store: describe it, with its medium and sizes"},
     {"meter.store.needed", "{field}: needed for the temperatures of the store"},
 
+    {"meter.no_sun", "Without a sun meter:"},
+    {"meter.no_sun.ratio",
+     "Read volts and amperes at the bank at the same moment and divide: {low} to {high} in any "
+     "sun."},
+    {"meter.no_sun.outside",
+     "Another result is a fault of the bank, of its joints or of this description. This result "
+     "alone says nothing about the panels."},
+    {"meter.no_sun.array",
+     "The array is its own sun meter: short-circuited it reads {span}, in {sun}. Each ampere "
+     "stands for {each}."},
+    {"meter.no_sun.panel",
+     "One clean panel of \"{group}\" in the same plane serves as well: {amperes} in {sun}."},
+    {"meter.no_sun.row",
+     "Then read on in the row of the table with that Isc. Take both readings within a minute, in "
+     "steady sun."},
+
     {"meter.name_panel", "panel: name the panel of the circuit"},
     {"meter.name_element", "element: name the element of the circuit"},
     {"meter.changing_ohms",

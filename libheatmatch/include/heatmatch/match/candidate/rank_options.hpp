@@ -30,12 +30,14 @@ struct RankOptions {
     std::shared_ptr<const Weather> weather{};
     bool exact_weather = false;  //!< every row of the weather, not condensed: slow, for reference
     std::vector<Condition> conditions{{1000.0, 45.0}, {600.0, 35.0}, {200.0, 25.0}};
-    int max_bank = 4;                //!< elements in one bank, at most
-    std::string group{};             //!< only these owned panels; empty: all
-    std::string element{};           //!< only this element, an id; empty: all that are allowed
-    std::optional<Hookup> panels{};  //!< only this hook-up of panels
-    std::optional<Hookup> bank{};    //!< only this hook-up of elements
-    std::size_t top = 200;           //!< candidates kept
+    int max_bank = 4;                   //!< elements in one bank, at most
+    std::optional<double> volts_max{};  //!< of an array at the record low, at most; not given: that
+                                        //!< of the goals [V]
+    std::string group{};                //!< only these owned panels; empty: all
+    std::string element{};              //!< only this element, an id; empty: all that are allowed
+    std::optional<Hookup> panels{};     //!< only this hook-up of panels
+    std::optional<Hookup> bank{};       //!< only this hook-up of elements
+    std::size_t top = 200;              //!< candidates kept
     bool fold = true;  //!< list banks of the same load once, unless one is better in something
     std::size_t keep_rejected = 200;    //!< rejected candidates kept, best first
     double coil_temperature_c = 300.0;  //!< assumed until the store model computes it [°C]

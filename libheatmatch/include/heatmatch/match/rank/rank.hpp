@@ -24,8 +24,10 @@ struct Ranking {
     /// Those that an unstated fact may make a danger count only where there is no other.
     std::optional<Candidate> recommended{};
     std::vector<Alternative> alternatives{};  //!< each differs in array, element or their number
-    Sentence lacking{};         //!< what a recommendation lacks; empty where there is one
-    std::size_t evaluated = 0;  //!< number of pairings screened
+    Sentence lacking{};                 //!< what a recommendation lacks; empty where there is one
+    std::size_t evaluated = 0;          //!< number of pairings screened
+    std::size_t above_volts = 0;        //!< pairings left out, whose array exceeds `volts_max`
+    std::optional<double> volts_max{};  //!< of an array at the record low, at most [V]
     std::vector<Condition> conditions{};
     bool by_season = false;  //!< ordered by season energy, not by mean power
     Sentences remarks{};     //!< remarks for the reader
@@ -40,7 +42,8 @@ struct Ranking {
 /// power over the conditions without weather) in steps of 1 %, fewest margins not assessed, largest
 /// of the smallest headrooms, lowest purchase price. Candidates with a danger, or above the budget,
 /// are counted in `reasons` under the first failed check: array and runs, sheath voltage,
-/// terminals, element power, budget. `parts` is only read: several threads may rank at once. Throws
+/// terminals, element power, budget. Arrays above the voltage of the goals are left out and counted
+/// apart. `parts` is only read: several threads may rank at once. Throws
 /// InvalidInput or NotFound for an installation that is not valid.
 [[nodiscard]] Ranking rank(const Parts& parts, const Installation& installation,
                            const RankOptions& options = {});

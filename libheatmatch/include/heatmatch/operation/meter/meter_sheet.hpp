@@ -65,6 +65,9 @@ struct MeterSheet {
     std::vector<MeterRow>
         rows{};  //!< warm panels by decreasing irradiance, then the same just uncovered
     std::vector<MeterCheck> checks{};
+    /// For a reader without a sun meter: the resistance of the bank, which no sun changes, and the
+    /// short-circuit current as sun meter.
+    Sentences without_sun_meter{};
     std::vector<Assumption> assumed{};
     Sentences missing{};  //!< missing fields, each with its remedy
     Sentences remarks{};
