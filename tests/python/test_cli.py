@@ -75,7 +75,7 @@ def test_arrays_above_a_voltage_are_left_out_and_counted(
 ) -> None:
     done = command("rank", demo_file, "--volts-max", "60 V")
     assert done.code == 0
-    head, *rows = [line for line in done.out.splitlines() if line[:1] in "#123456789"][:7]
+    head, *rows = [line for line in done.out.splitlines() if line and line[0] in "#123456789"][:7]
     assert head.split()[2:4] == ["cold", "V"]
     place = head.index("cold V") + len("cold V")
     assert rows

@@ -34,6 +34,15 @@ def test_a_notebook_runs(path: Path, tmp_path: Path) -> None:
     assert any("image/png" in output.get("data", {}) for output in outputs)
 
 
+@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
+def test_no_more_than_25_lines_of_code_stand_between_two_texts(path: Path) -> None:
+    lines = 0
+    for cell in nbformat.read(path, as_version=4).cells:
+        code = cell.cell_type == "code"
+        lines = lines + sum(1 for line in cell.source.splitlines() if line.strip()) if code else 0
+        assert lines <= 25, cell.id
+
+
 def test_the_notebooks_are_one_course() -> None:
     names = [path.stem for path in NOTEBOOKS]
     for place, path in enumerate(NOTEBOOKS):

@@ -91,7 +91,7 @@ def test_assess_prints_a_table_and_every_circuit(
 
 def test_day_prints_every_circuit_or_one(command: Callable[..., Any], house_file: Path) -> None:
     days = ("--month", "Jan", "--days", "1", "--quiet")
-    text = command("day", house_file, *days).out
+    text = command("day", house_file, *days, "--full").out
     assert "Balance of all 2 circuits" in text
     assert "increase of stored heat (all)" in text
     assert '\ncircuit "porch":\n' in text

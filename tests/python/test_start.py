@@ -58,7 +58,7 @@ def test_scripted_answers_give_a_file_that_rank_takes_as_it_is(
     assert made.goals.budget == 150
     assert f"heatmatch rank {path}" in out
     assert main(["rank", str(path), "--quiet"]) == 0
-    assert "BUILD" in capsys.readouterr().out
+    assert "kWh a day, Nov to Mar" in capsys.readouterr().out
 
 
 def test_with_every_question_open_the_file_is_ranked_too(
