@@ -23,6 +23,20 @@ Examples
 >>> sum(panels.count for panels in idle) < 8
 True)";
 
+inline constexpr const char* class_unlock =
+    R"(A single change with which the best plan has more heat.
+
+Examples
+--------
+>>> import heatmatch as hm
+>>> cat = hm.Catalog.starter()
+>>> plan = hm.plan(cat, hm.demo())
+>>> all(unlock.kwh > 0.0 for unlock in plan.unlocks(cat))
+True)";
+
+inline constexpr const char* plan_unlocks =
+    "Find single changes that add heat to a plan. See face/planned.py.";
+
 inline constexpr const char* plan =
     "Find the best use of all owned panels and elements, with its bill. See face/planned.py.";
 

@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "heatmatch/match/plan/plan.hpp"
+#include "heatmatch/match/plan/unlocks.hpp"
 #include "heatmatch/text/installation_json.hpp"
 
 namespace heatmatch::python {
@@ -25,6 +26,35 @@ Plan run_plan(const Catalog& catalog, const Installation& installation, const We
     options.progress = call.callback();
     const auto parts = snapshot_of(catalog);
     return call.run([&] { return plan(*parts, installation, options); });
+}
+
+std::vector<Unlock> find_unlocks(const Plan& plan, const Catalog& catalog, const Weather* weather,
+                                 int max_bank, std::size_t threads, const py::object& progress,
+                                 std::shared_ptr<RankMemory> memory) {
+    ProgressCall call(progress);
+    RankOptions options{.weather = {weather, [](const Weather*) {}},
+                        .max_bank = max_bank,
+                        .threads = threads,
+                        .memory = std::move(memory)};
+    options.progress = call.callback();
+    const auto parts = snapshot_of(catalog);
+    Installation yard = plan.installation;
+    yard.circuits.clear();
+    return call.run([&] { return unlocks(*parts, yard, plan, options); });
+}
+
+py::tuple state_of_unlock(const Unlock& unlock) {
+    return py::make_tuple(installation_to_json(unlock.changed), unlock.kwh, unlock.price,
+                          unlock.crosses_v, unlock.change, unlock.said);
+}
+
+Unlock unlock_from(const py::tuple& state) {
+    return {.changed = installation_from_json(state[0].cast<std::string>()),
+            .kwh = state[1].cast<double>(),
+            .price = state[2].cast<std::optional<double>>(),
+            .crosses_v = state[3].cast<std::optional<double>>(),
+            .change = state[4].cast<Sentence>(),
+            .said = state[5].cast<Sentence>()};
 }
 
 py::tuple state_of_offer(const PlanOffer& offer) {
@@ -125,10 +155,32 @@ void register_offers(py::module_& module) {
         .def(py::pickle(&state_of_idle, &idle_from));
 }
 
+void register_unlocks(py::module_& module) {
+    py::class_<Unlock>(module, "Unlock", docs::class_unlock)
+        .def_readonly("changed", &Unlock::changed, "Installation with the change.")
+        .def_readonly("kwh", &Unlock::kwh, "More heat of the season [kWh].")
+        .def_readonly("price", &Unlock::price,
+                      "More on the bill, in the currency of the goals; None if not known.")
+        .def_property_readonly("price_per_kwh", &Unlock::price_per_kwh,
+                               "Money for each kWh of one season [1/kWh]; infinite if not known.")
+        .def_readonly("crosses_v", &Unlock::crosses_v,
+                      "30 (where wet), 60 or 80 V, if its arrays now exceed it [V]; else None.")
+        .def_readonly("change", &Unlock::change, "The change, in words.")
+        .def_readonly("said", &Unlock::said, "The change with its heat and price, in words.")
+        .def("__repr__",
+             [](const Unlock& unlock) { return "<Unlock: " + unlock.said.text() + ">"; })
+        .def(py::pickle(&state_of_unlock, &unlock_from));
+    module.def("plan_unlocks", &find_unlocks, py::arg("plan"), py::arg("catalog"),
+               py::arg("weather") = py::none(), py::kw_only(), py::arg("max_bank") = 4,
+               py::arg("threads") = 0, py::arg("progress") = py::none(),
+               py::arg("memory") = py::none(), docs::plan_unlocks);
+}
+
 }  // namespace
 
 void register_plan(py::module_& module) {
     register_offers(module);
+    register_unlocks(module);
     py::class_<Plan>(module, "Plan", "Circuits that together deliver the most heat.")
         .def_readonly("circuits", &Plan::circuits, "its circuits, assessed together")
         .def_readonly("installation", &Plan::installation, "installation with these circuits")

@@ -26,7 +26,7 @@ from heatmatch.face.margin import Margin
 from heatmatch.face.meter_sheet import MeterSheet
 from heatmatch.face.monthly_sky import MonthlySky
 from heatmatch.face.parts_view import PartsView
-from heatmatch.face.planned import Plan
+from heatmatch.face.planned import Plan, Unlock
 from heatmatch.face.ranking import Ranking
 from heatmatch.face.readings import Readings
 from heatmatch.face.season import Season
@@ -2465,6 +2465,16 @@ def rank(
     progress: Callable[[float], object] | bool | None = ...,
     memory: RankMemory | None = ...,
 ) -> Ranking: ...
+def plan_unlocks(
+    plan: Plan,
+    catalog: Catalog,
+    weather: Weather | None = ...,
+    *,
+    max_bank: int = ...,
+    threads: int = ...,
+    progress: Callable[[float], object] | bool | None = ...,
+    memory: RankMemory | None = ...,
+) -> list[Unlock]: ...
 def plan(
     catalog: Catalog,
     installation: Installation,

@@ -29,7 +29,7 @@ PartPeak SwitchEvent Stagnation Probe StoreLog Fitted Calibration ExpectedBand M
 MeterSheet Readings FittedValue Hypothesis NextMeasurement Diagnosis AllowedElements CoverArea
 ElementFilter Goals MonthlyNormals Space ExistingCircuit MonthlySky SunPositions SkyIrradiance
 SkyIrradiances PlaneIrradiance PlaneIrradiances CheckCounts NotChecked CodeDuty Bill BillLine
-Plan PlanOffer IdlePanels"""
+Plan PlanOffer IdlePanels Unlock"""
 
 
 def plain(thing: Any) -> Any:

@@ -76,6 +76,26 @@ def test_goals_that_no_plan_meets_are_answered(starter: hm.Catalog, yard: hm.Ins
     assert nothing.summary()[0].startswith("No plan meets the goals")
 
 
+def test_unlocks_add_heat_and_say_their_price(
+    starter: hm.Catalog, yard: hm.Installation, tmp_path: Path, command: Callable[..., Any]
+) -> None:
+    low = yard.replace({"goals.volts_max": 60})
+    plan = hm.plan(starter, low)
+    unlocks = plan.unlocks(starter)
+    assert unlocks
+    assert [each.kwh for each in unlocks] == sorted((each.kwh for each in unlocks), reverse=True)
+    volts = next(each for each in unlocks if each.changed.goals.volts_max is None)
+    assert volts.crosses_v == 80.0
+    assert "80 V" in str(volts.said)
+    then = hm.plan(starter, volts.changed.replace({"goals.headroom_min": plan.headroom}))
+    assert then.kwh - plan.kwh == pytest.approx(volts.kwh, rel=0.05)
+    path = tmp_path / "yard.json"
+    path.write_text(low.to_json_text(), encoding="utf-8")
+    assert "kWh a day more" in " ".join(command("plan", path, "--quiet", "--unlocks").out.split())
+    data = json.loads(command("plan", path, "--quiet", "--unlocks", "--json").out)
+    assert data["unlocks"][0]["kwh"] == pytest.approx(unlocks[0].kwh)
+
+
 class Stopped(Exception):
     """Of a progress function."""
 

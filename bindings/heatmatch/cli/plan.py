@@ -29,7 +29,7 @@ within the budget of the whole bill. Prints their heat, what limits it, the
 circuits and the bill. `goals` of the installation may state circuits_max,
 volts_max, headroom_min and parts_max.
 """
-PLAN_EXAMPLES = ("demo > demo.json", "plan demo.json", "plan demo.json --json")
+PLAN_EXAMPLES = ("demo > demo.json", "plan demo.json", "plan demo.json --unlocks")
 
 
 def plan_json(plan: _core.Plan, units: str) -> dict[str, Any]:
@@ -48,6 +48,16 @@ def plan_json(plan: _core.Plan, units: str) -> dict[str, Any]:
     }
 
 
+def unlock_json(unlock: _core.Unlock, units: str) -> dict[str, Any]:
+    """A change that adds heat as plain data."""
+    return {
+        "kwh": unlock.kwh,
+        "price": unlock.price,
+        "crosses_v": unlock.crosses_v,
+        "said": texts([unlock.said], units)[0],
+    }
+
+
 def run_plan(arguments: argparse.Namespace) -> int:
     """Plan the best use of everything owned."""
     installation = read_installation(arguments)
@@ -57,11 +67,17 @@ def run_plan(arguments: argparse.Namespace) -> int:
         catalog, installation, year, max_bank=arguments.max_bank,
         progress=bar(wanted=shows_progress(arguments)),
     )  # fmt: skip
+    found = plan.unlocks(catalog, year, max_bank=arguments.max_bank) if arguments.unlocks else []
     if arguments.json:
-        print_json(plan_json(plan, arguments.units))
+        data = plan_json(plan, arguments.units)
+        if arguments.unlocks:
+            data["unlocks"] = [unlock_json(each, arguments.units) for each in found]
+        print_json(data)
         return 0
     say_name(arguments, installation)
     say(results.plan_text(plan, units=arguments.units))
+    if arguments.unlocks:
+        say(results.unlocks_text(found, units=arguments.units))
     if len(plan):
         say_cautions(plan.circuits[0])
     return 0
@@ -78,6 +94,9 @@ def add_parsers(commands: Any) -> None:
         examples=PLAN_EXAMPLES,
     )
     add_installation(plan)
+    plan.add_argument(
+        "--unlocks", action="store_true", help="also try single changes that add heat"
+    )
     add_options(
         plan, "--max-bank", "--volts-max", "--catalog", "--weather", "--units", "--json", "--quiet"
     )

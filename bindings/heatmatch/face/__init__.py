@@ -28,6 +28,7 @@ from heatmatch.face.meter_sheet import meter_sheet as meter_sheet
 from heatmatch.face.monthly_sky import MonthlySky as MonthlySky
 from heatmatch.face.parts_view import PartsView as PartsView
 from heatmatch.face.planned import Plan as Plan
+from heatmatch.face.planned import Unlock as Unlock
 from heatmatch.face.planned import plan as plan
 from heatmatch.face.ranking import Ranking as Ranking
 from heatmatch.face.ranking import rank as rank

@@ -14,7 +14,7 @@ from heatmatch.text.plain import plain
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from heatmatch._core import IdlePanels, PlanOffer, RankMemory
+    from heatmatch._core import IdlePanels, PlanOffer, RankMemory, Sentence
     from heatmatch.face.catalog import Catalog
     from heatmatch.face.installation import Installation
     from heatmatch.face.weather import Weather
@@ -76,6 +76,61 @@ class Plan(Face):
         said: list[str] = self._call("summary")
         return said
 
+    def unlocks(
+        self,
+        catalog: Catalog,
+        weather: Weather | None = None,
+        *,
+        max_bank: int = 4,
+        threads: int = 0,
+        progress: Callable[[float], object] | bool | None = None,
+        memory: RankMemory | None = KEPT,
+    ) -> list[Unlock]:
+        """Find single changes with which the best plan has more heat, the most heat first.
+
+        Parameters
+        ----------
+        catalog : Catalog
+            The catalog of the plan.
+        weather : Weather, optional
+            The weather of the plan; by default made from the installation's monthly means.
+        max_bank : int
+            Elements in one bank at most, 1 to 64.
+        threads : int
+            Threads, 0 to 256; 0: as many as the machine has.
+        progress : callable or bool, optional
+            Called with the share done, 0 to 1; an exception of it stops. True prints a bar.
+        memory : RankMemory, optional
+            Results kept for the next plan or ranking; None keeps nothing.
+
+        Returns
+        -------
+        list of Unlock
+            Devices that rejected circuits lack, wires, and goals, each tried in a plan of its own.
+
+        Raises
+        ------
+        InvalidInput
+            A value is out of range.
+
+        Notes
+        -----
+        Changes with less than 1 % more heat at the headroom of the plan are left out.
+
+        Examples
+        --------
+        >>> import heatmatch as hm
+        >>> cat = hm.Catalog.starter()
+        >>> unlocks = hm.plan(cat, hm.demo()).unlocks(cat)
+        >>> sorted(unlocks, key=lambda unlock: unlock.price_per_kwh)[0].kwh > 0.0
+        True
+        """
+        found: list[Unlock] = call(
+            _core.plan_unlocks, self, catalog, weather, max_bank=max_bank, threads=threads,
+            progress=progress, memory=memory,
+        )  # fmt: skip
+        return found
+
     def __len__(self) -> int:
         return len(self._core)
 
@@ -84,6 +139,39 @@ class Plan(Face):
 
     def __str__(self) -> str:
         return plain(results.plan_text(self))
+
+
+class Unlock(Face):
+    """A single change with which the best plan has more heat.
+
+    Examples
+    --------
+    >>> import heatmatch as hm
+    >>> cat = hm.Catalog.starter()
+    >>> plan = hm.plan(cat, hm.demo())
+    >>> all(unlock.kwh > 0.0 for unlock in plan.unlocks(cat))
+    True
+    """
+
+    __slots__ = ()
+    _made_by = "plan.unlocks(catalog)"
+
+    changed: Held[Installation] = Held("Installation with the change.")
+    kwh: Held[float] = Held("More heat of the season [kWh].")
+    price: Held[float | None] = Held(
+        "More on the bill, in the currency of the goals; None if not known."
+    )
+    price_per_kwh: Held[float] = Held(
+        "Money for each kWh of one season [1/kWh]; infinite if not known."
+    )
+    crosses_v: Held[float | None] = Held(
+        "30 (where wet), 60 or 80 V, if its arrays now exceed it [V]; else None."
+    )
+    change: Held[Sentence] = Held("The change, in words.")
+    said: Held[Sentence] = Held("The change with its heat and price, in words.")
+
+    def __repr__(self) -> str:
+        return f"<Unlock: {self.said}>"
 
 
 def plan(

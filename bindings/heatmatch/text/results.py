@@ -131,6 +131,11 @@ def plan_text(plan: _core.Plan, *, units: str = "si") -> str:
     return "\n".join(lines)
 
 
+def unlocks_text(unlocks: list[_core.Unlock], *, units: str = "si") -> str:
+    """Single changes that add heat as text, the most heat first."""
+    return "\n".join(["", *wrapped([each.said for each in unlocks], units)])
+
+
 def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:
     """A candidate as text: circuit, power, checks, margins, bill, code requirements."""
     nearest = wrapped([_core.nearest_sentence(candidate)], units)
