@@ -122,7 +122,7 @@ class Plan(Face):
         >>> import heatmatch as hm
         >>> cat = hm.Catalog.starter()
         >>> unlocks = hm.plan(cat, hm.demo()).unlocks(cat)
-        >>> sorted(unlocks, key=lambda unlock: unlock.price_per_kwh)[0].kwh > 0.0
+        >>> all(unlock.kwh > 0.0 for unlock in unlocks)
         True
         """
         found: list[Unlock] = call(
@@ -157,18 +157,18 @@ class Unlock(Face):
     _made_by = "plan.unlocks(catalog)"
 
     changed: Held[Installation] = Held("Installation with the change.")
-    kwh: Held[float] = Held("More heat of the season [kWh].")
+    kwh: Held[float] = Held("Additional heat of the season [kWh].")
     price: Held[float | None] = Held(
-        "More on the bill, in the currency of the goals; None if not known."
+        "Addition to the bill, in the currency of the goals; None if not known."
     )
     price_per_kwh: Held[float] = Held(
-        "Money for each kWh of one season [1/kWh]; infinite if not known."
+        "Price for each kWh of one season [currency/kWh]; infinite if not known."
     )
     crosses_v: Held[float | None] = Held(
         "30 (where wet), 60 or 80 V, if its arrays now exceed it [V]; else None."
     )
-    change: Held[Sentence] = Held("The change, in words.")
-    said: Held[Sentence] = Held("The change with its heat and price, in words.")
+    change: Held[Sentence] = Held("Change, in words.")
+    said: Held[Sentence] = Held("Change with its heat and price, in words.")
 
     def __repr__(self) -> str:
         return f"<Unlock: {self.said}>"
