@@ -18,8 +18,8 @@ from heatmatch.errors import Error
 
 DESCRIPTION = """\
 Find the heating element and hook-up that suit the panels you own, and the
-limits of the circuit. Describe your situation in an installation file (JSON):
-`heatmatch start` asks for it, `heatmatch demo` prints an example.
+limits of the circuit. Describe your situation in an installation file (JSON);
+make it with `heatmatch start`, or change the example of `heatmatch demo`.
 """
 EPILOG = """\
 `heatmatch COMMAND --help` explains one command, with examples.
@@ -33,6 +33,7 @@ GUIDE = """\
 heatmatch COMMAND: commands by question
 
   I have no file yet                      heatmatch start mine.json
+  What does a file look like?             heatmatch demo > demo.json
   Which element, in which hook-up?        heatmatch rank mine.json
   What do I build with all I own?         heatmatch plan mine.json
   What limits does my circuit exceed?     heatmatch assess mine.json

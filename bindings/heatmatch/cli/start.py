@@ -14,9 +14,9 @@ from heatmatch.text.table import wrapped
 from heatmatch.text.units import told
 
 HELP = """\
-Asks a dozen questions and writes an installation file. Press Enter where you
-do not know: what is then assumed is listed, and kept in the file. Answers may
-be in any unit, and are checked at once.
+A dozen questions; their answers become an installation file. Press Enter where
+you do not know: what is then assumed is listed, and kept in the file. Answers
+may be in any unit, and are checked at once.
 """
 EXAMPLES = ("start my_place.json", "start my_place.json --units us")
 _BACK = "back"

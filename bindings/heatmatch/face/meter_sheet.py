@@ -39,7 +39,7 @@ class MeterSheet(Face):
     )
     checks: Held[list[MeterCheck]] = Held("Measurements and inspections, one by one.")
     without_sun_meter: Held[list[Sentence]] = Held(
-        "How to read without a sun meter, in words; empty where a part is not known."
+        "Instructions for readings without a sun meter; empty where a part is not known."
     )
     assumed: Held[list[Sentence]] = Held("Assumptions, in words.")
     missing: Held[list[Sentence]] = Held("Missing fields and their remedy, in words.")

@@ -41,7 +41,7 @@ inline constexpr auto table = std::to_array<Template>({
      "recommended."},
     {"start.place",
      "Where is the store, inside the heated space or outside, and what is under it?"},
-    {"start.place.open", "Where the store stands is not known."},
+    {"start.place.open", "The place of the store is not known."},
     {"start.wire", "How long is the wire from the panels to the store, one way?"},
     {"start.wire.open", "No wire is described: none is assessed or put on the bill."},
     {"start.space", "What is to be kept warm: area and kind of its cover, and volume?"},
@@ -69,8 +69,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"start.is_sun", "Sun on the panels: {least} to {most} a day."},
     {"start.is_panels", "{count} × {label}: Voc {volts}, Isc {amperes} each{age}."},
     {"start.aged", ", {age} old"},
-    {"start.is_elements", "{count} × {label}{ohms}."},
-    {"start.of_ohms", ", {ohms} each"},
+    {"start.is_elements", "{count} × {label}."},
     {"start.is_own_element",
      "{count} × an element of {watts} at {volts}. Its sheath is not known, so its temperature is "
      "not assessed."},
@@ -127,7 +126,6 @@ inline constexpr auto table = std::to_array<Template>({
     {"start.what_volume", "volume"},
     {"start.panel_kind", "panel"},
     {"start.element_kind", "element"},
-    {"start.cover_kind", "cover"},
 });
 
 template <Word Id, Word... Called>

@@ -88,8 +88,7 @@ Understanding answer_elements(StartDraft& draft, const PlainAnswer& answer) {
     }
     draft.made.elements.push_back({.element = found->id, .count = count});
     return {.said =
-                say<"start.is_elements">(with<"count">(pieces.value), with<"label">(found->label),
-                                         with<"ohms">(Sentence{}))};
+                say<"start.is_elements">(with<"count">(pieces.value), with<"label">(found->label))};
 }
 
 Understanding answer_spend(StartDraft& draft, const PlainAnswer& answer) {

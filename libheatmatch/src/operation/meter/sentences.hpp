@@ -162,7 +162,7 @@ inline constexpr auto table = std::to_array<Template>({
      "alone says nothing about the panels."},
     {"meter.no_sun.array",
      "The array is its own sun meter: short-circuited it reads {span}, in {sun}. Each ampere "
-     "stands for {each}."},
+     "means {each}."},
     {"meter.no_sun.panel",
      "One clean panel of \"{group}\" in the same plane serves as well: {amperes} in {sun}."},
     {"meter.no_sun.row",
