@@ -113,7 +113,7 @@ def test_rows_of_different_elements_differ(ranked: Callable[..., hm.Ranking]) ->
     ids = [candidate.circuit.element.id for candidate in ranking]
     assert len(set(ids)) == len(ids)
     rows = display.ranking_table(ranking.candidates).splitlines()[1:]
-    names = [row[22:50].split()[0] for row in rows]
+    names = [row[22:49].split()[0] for row in rows]
     assert len(set(names)) == len(names)
 
 

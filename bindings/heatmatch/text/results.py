@@ -37,7 +37,7 @@ SEVERITIES = ("danger", "warning", "caution", "not assessed", "none")
 
 
 # Widths in text of 80 columns.
-_WIDTHS_BARE = (3, 12, 4, 28, 5, 8, 4, 4, 4)
+_WIDTHS_BARE = (3, 12, 4, 27, 5, 9, 4, 4, 4)
 _WIDTHS_STORE = (3, 12, 4, 25, 4, 9, 4, 4, 7)
 _SHEATH_HEAD = "head.sheath"
 _NAMES = 12  # of circuits, instead of places in the ranking

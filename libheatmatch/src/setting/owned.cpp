@@ -106,7 +106,7 @@ std::span<const Field> owned_panels_fields() {
              .meaning = "each string has a blocking diode, whose 0.5 V are lost; no margin relies "
                         "on it; none if omitted"}),
         bind<&OwnedPanels::notes>(
-            {.name = "notes", .kind = FieldKind::text, .meaning = "in your own words"}),
+            {.name = "notes", .kind = FieldKind::text, .meaning = "notes in your own words"}),
     });
     return fields;
 }

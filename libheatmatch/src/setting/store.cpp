@@ -175,7 +175,7 @@ std::span<const Field> store_fields() {
                                    .range = {.low = 0.05, .high = 20.0},
                                    .meaning = "measured heat loss over computed heat loss"}),
         bind<&Store::notes>(
-            {.name = "notes", .kind = FieldKind::text, .meaning = "in your own words"}),
+            {.name = "notes", .kind = FieldKind::text, .meaning = "notes in your own words"}),
     });
     return fields;
 }

@@ -55,7 +55,7 @@ std::span<const Field> wire_run_fields() {
              .range = {.low = 0, .high = 10000},
              .meaning = "connectors that you own for it; the others are to buy"}),
         bind<&WireRun::notes>(
-            {.name = "notes", .kind = FieldKind::text, .meaning = "in your own words"}),
+            {.name = "notes", .kind = FieldKind::text, .meaning = "notes in your own words"}),
     });
     return fields;
 }
