@@ -165,7 +165,7 @@ class Unlock(Face):
         "Price for each kWh of one season [currency/kWh]; infinite if not known."
     )
     crosses_v: Held[float | None] = Held(
-        "30 (where wet), 60 or 80 V, if its arrays now exceed it [V]; else None."
+        "Voltage that only its arrays exceed: 30 (where wet), 60 or 80 [V]; else None."
     )
     change: Held[Sentence] = Held("Change, in words.")
     said: Held[Sentence] = Held("Change with its heat and price, in words.")
