@@ -26,7 +26,7 @@ def test_it_begins_with_the_installation_as_it_is(
 ) -> None:
     ranking = hm.rank(starter, demo, top=8)
     assert [c.circuit.title for c in panel.ranking] == [c.circuit.title for c in ranking]
-    assert heat_of(panel) == pytest.approx(ranking[0].season.kwh, rel=1e-12)
+    assert heat_of(panel) == pytest.approx(ranking.recommended.season.kwh, rel=1e-12)
     assert panel.bench.installation(panel.choice).to_dict() == demo.to_dict()
     assert "kWh of heat on an average day" in words(panel.status.value)
     assert panel.shown.value.startswith("<img")
@@ -40,7 +40,7 @@ def test_the_tilt_slider_turns_the_panels(panel: Any, demo: hm.Installation) -> 
     assert told["site"]["tilt_deg"] == 20
     assert told["weather"]["sun_hours"] == pytest.approx(sky.sun_hours(tilt_deg=20), abs=1e-4)
     again = hm.rank(hm.Catalog.starter(), panel.bench.installation(panel.choice), top=8)
-    assert heat_of(panel) == pytest.approx(again[0].season.kwh, rel=1e-3)
+    assert heat_of(panel) == pytest.approx(again.recommended.season.kwh, rel=1e-3)
 
 
 def test_less_sun_gives_less_heat_and_more_than_the_sky_has_is_said(panel: Any) -> None:
@@ -108,7 +108,8 @@ def test_where_all_have_a_danger_the_rejected_are_shown(
     assert "No pairing is without danger." in words(panel.table.value)
     assert panel.candidate.severity == "danger"
     panel.view.value = "margins"
-    assert words(panel.shown.value).count("danger") >= 1
+    assert words(panel.shown.value).count("▲ DANGER") >= 1
+    assert "▲ DANGER" in words(panel.answer.value)
 
 
 def test_another_wire_and_a_budget(panel: Any) -> None:
@@ -128,7 +129,20 @@ def test_what_is_looked_at_stays_while_it_can(panel: Any) -> None:
     assert panel.look_at.value == third[1]
     panel.controls.dropdowns["group"].value = "thin pair"
     assert panel.look_at.value == ()
-    assert panel.candidate.circuit.title == panel.ranking[0].circuit.title
+    best = panel.ranking.recommended or panel.ranking[0]
+    assert panel.candidate.circuit.title == best.circuit.title
+
+
+def test_answer_table_and_picture_stay_in_an_exported_notebook(panel: Any) -> None:
+    page = panel.static_html()
+    assert "Not for building" in words(page)
+    assert panel.candidate.circuit.element.id in page
+    assert '<img style="max-width:100%" alt="' in page
+    chosen = panel.look_at.options[2][1]
+    panel.look_at.value = chosen
+    marked = panel.table.value.split('class="hm-chosen"')
+    assert len(marked) == 2
+    assert f"{chosen[2]} {chosen[3]}" in words("<" + marked[1].split("</tr>")[0])
 
 
 def test_kept_choices_stand_side_by_side(panel: Any) -> None:

@@ -65,7 +65,7 @@ def test_what_is_named_is_what_is_looked_at(panel: Any) -> None:
         shown = panel.look_at.options[panel.look_at.index]
         assert shown[1] == panel.look_at.value
     panel.look_at.index = 0
-    assert row_of(panel.candidate) == row_of(panel.ranking[0])
+    assert row_of(panel.candidate) == row_of(panel.ranking.recommended)
 
 
 def test_a_danger_is_not_saved_in_silence(

@@ -16,8 +16,8 @@ from heatmatch.text.columns import clip
 ALL = "all"
 ANY = "any"
 _LARGEST_BANK = 4
-_WIDE = {"description_width": "8em"}
-_LAYOUT = {"width": "23em"}
+_WIDE = {"description_width": "7.5em"}
+_LAYOUT = {"width": "21em"}
 
 
 def other_units(value: float, unit: str) -> str:
@@ -42,9 +42,9 @@ class NumberSlider:
             description=title,
             readout_format=f".{digits}f",
             style=_WIDE,
-            layout={"width": "23em"},
+            layout=_LAYOUT,
         )
-        self.label = widgets.Label(layout={"width": "10em"})
+        self.label = widgets.Label(layout={"width": "5em"})
         self.box = widgets.HBox([self.slider, self.label])
         self.slider.observe(lambda change: self._say(), "value")
         self._say()
@@ -166,7 +166,7 @@ class Controls:
         order += [self.dropdowns["wire"]] if "wire" in self.dropdowns else []
         for name in ("k20_w_mk", "record_low_c"):
             order += [self.sliders[name].box] if name in self.sliders else []
-        return widgets.VBox([*order, self.budget], layout={"width": "33em"})
+        return widgets.VBox([*order, self.budget], layout={"width": "27em"})
 
 
 def _budget(text: str) -> float | None:

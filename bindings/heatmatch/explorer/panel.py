@@ -14,20 +14,27 @@ from heatmatch.explorer import tables
 from heatmatch.explorer.choice import Choice, Workbench, row_of
 from heatmatch.explorer.controls import Controls
 from heatmatch.explorer.files import FileRow
-from heatmatch.explorer.pictures import PICTURES, picture_html
+from heatmatch.explorer.pictures import PICTURES, Shown, picture_html
 from heatmatch.explorer.tables import Kept
-from heatmatch.text.duties import counts_html
 from heatmatch.text.plain import escape
 from heatmatch.text.table import texts
 
 _DRAW_AFTER_S = 0.08
 _MOST_KEPT = 6
-BEST = "the best"
-# JupyterLab handles arrow keys and letters itself, unless the focused element prevents it.
-_LEAVE_KEYS = """<script>
+BEST = "the recommended one"
+# JupyterLab handles arrow keys and letters itself, unless the focused element prevents it. A click
+# on a row of the table selects it in the list beside it, which also works by the keyboard.
+_SCRIPT = """<script>
 document.addEventListener("focusin", event => {
   if (event.target.closest(".hm-explorer"))
     event.target.setAttribute("data-lm-suppress-shortcuts", "true");
+});
+document.addEventListener("click", event => {
+  const row = event.target.closest(".hm-explorer .hm-rows tbody tr");
+  const list = row && row.closest(".hm-explorer").querySelector(".hm-pick select");
+  if (!list) return;
+  list.selectedIndex = 1 + [...row.parentNode.children].indexOf(row);
+  list.dispatchEvent(new Event("change", {bubbles: true}));
 });
 </script>"""
 VIEWS = ("picture", "margins", "kept", "files")
@@ -78,25 +85,32 @@ class ExplorerPanel:
         self.controls.changed = self.update
         self.files = FileRow(self)
         self._make_views()
-        results = widgets.VBox([self.status, self.table, self.look_at], layout={"flex": "1 1 42em"})
-        self.box.children = (
-            widgets.HTML(tables.STYLE),
-            widgets.HBox([self.controls.box(), results], layout={"flex_flow": "row wrap"}),
-            widgets.HBox([self.view, self.picture, self.keep, self.let_go]),
-            self.files.box,
-            self.shown,
+        controls = self.controls.box()
+        controls.add_class("hm-controls")
+        views = widgets.HBox(
+            [self.view, self.picture, self.keep, self.let_go], layout={"flex_flow": "row wrap"}
         )
+        results = widgets.VBox(
+            [self.answer, self.status, self.table, self.look_at, views, self.files.box, self.shown]
+        )
+        results.add_class("hm-results")
+        columns = widgets.HBox([controls, results])
+        columns.add_class("hm-columns")
+        self.box.children = (widgets.HTML(tables.STYLE), columns)
         self._show(self.choice, self.ranking)
 
     def _make_views(self) -> None:
+        self.answer = widgets.HTML()
         self.status = widgets.HTML()
         self.table = widgets.HTML()
         self.shown = widgets.HTML()
-        wide = {"width": "44em"}
+        wide = {"width": "40em"}
         style = {"description_width": "6em"}
         self.look_at = widgets.Dropdown(
             description="show", options=[(BEST, ())], style=style, layout=wide
         )
+        self.look_at.add_class("hm-pick")
+        self.shown.add_class("hm-shown")
         self.view = widgets.ToggleButtons(options=VIEWS, value="picture")
         self.view.style.button_width = "6em"
         self.picture = widgets.Dropdown(
@@ -125,7 +139,6 @@ class ExplorerPanel:
 
     def _show(self, choice: Choice, ranking: _core.Ranking) -> None:
         self.choice, self.ranking = choice, ranking
-        self.table.value = tables.ranking_html(ranking, self.units)
         self._list_candidates()
         self._look()
 
@@ -150,13 +163,17 @@ class ExplorerPanel:
         everyone = [*self.ranking, *self.ranking.rejected]
         found = [one for one in everyone if row_of(one) == wanted]
         self.candidate = found[0] if found else _first(self.ranking)
+        self.table.value = tables.ranking_html(self.ranking, self.units, self.candidate)
+        self.answer.value = tables.answer_html(
+            self.ranking, found[0] if found else None, self.units
+        )
         if self.candidate is None:
             self.say("No pairing fits; relax panels, element or bank.", wrong=True)
         else:
             title = tables.candidate_title("", self.candidate).strip()
             said = [*_core.verdict(self.candidate), _core.nearest_sentence(self.candidate)]
-            unchecked = counts_html(self.candidate, self.units, counts=False)
-            self.say(" ".join([f"{title}.", *texts(said, self.units)]), below=unchecked)
+            below = tables.unchecked_html(self.candidate, self.units)
+            self.say(" ".join([f"{title}.", *texts(said, self.units)]), below=below)
         self._later(self._draw)
 
     def _draw(self) -> None:
@@ -189,7 +206,8 @@ class ExplorerPanel:
 
     def _draw_picture(self, candidate: _core.Candidate) -> None:
         self.shown.value = picture_html(
-            self.picture.value, self.bench, self.choice, self.ranking, candidate
+            self.picture.value,
+            Shown(self.bench, self.choice, self.ranking, candidate, self.units),
         )
 
     def _later(self, work: Callable[[], None]) -> None:
@@ -223,7 +241,8 @@ class ExplorerPanel:
     def say(self, text: str, *, wrong: bool = False, below: str = "") -> None:
         """One line with the result or the error, and HTML shown under it."""
         mark = "<b>not possible:</b> " if wrong else ""
-        self.status.value = tables.panel(f"<p>{mark}{escape(text)}</p>{below}")
+        line = f'<p class="hm-small">{mark}{escape(text)}</p>'
+        self.status.value = tables.panel(f"{line}{below}")
 
     def restart(self, installation: _core.Installation) -> None:
         """Restart with another installation; kept choices remain.
@@ -242,13 +261,20 @@ class ExplorerPanel:
         self.failed = False
         self._begin(bench)
 
+    def static_html(self) -> str:
+        """Answer, table and picture as they are now, for a notebook that is only read."""
+        parts = [tables.STYLE, self.answer.value, self.table.value, self.shown.value]
+        return f'<div class="hm-explorer">{"".join(parts)}</div>'
+
     def _ipython_display_(self) -> None:
         from IPython.display import HTML, display
 
-        display(self.box)  # type: ignore[no-untyped-call]
-        display(HTML(_LEAVE_KEYS))  # type: ignore[no-untyped-call]
+        # An exported notebook, which has no widgets, shows the static form.
+        data = self.box._repr_mimebundle_() | {"text/html": self.static_html()}
+        display(data, raw=True)  # type: ignore[no-untyped-call]
+        display(HTML(_SCRIPT))  # type: ignore[no-untyped-call]
 
 
 def _first(ranking: _core.Ranking) -> Any:
-    """The best candidate, or the best rejected one, or None."""
-    return next(iter([*ranking, *ranking.rejected]), None)
+    """The recommended candidate, else the best, else the best rejected one, or None."""
+    return ranking.recommended or next(iter([*ranking, *ranking.rejected]), None)
