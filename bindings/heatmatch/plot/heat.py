@@ -9,7 +9,7 @@ import numpy.typing as npt
 
 from heatmatch import _library as _core
 from heatmatch.errors import InvalidInput
-from heatmatch.plot.scale import degree_axis, degrees, load_axis, shown
+from heatmatch.plot.scale import degree_axis, degrees, duration, load_axis, shown
 from heatmatch.plot.style import (
     COLOURS,
     LOAD,
@@ -265,7 +265,7 @@ def time_to_limit(candidate: _core.Candidate, *, units: str = "si", ax: Axes | N
         hours = float(
             _time_curve(careful, np.array([load]), heat.sheath.hard_limit_c, longest_h)[0]
         )
-        when = "not reached" if np.isnan(hours) else f"after {_duration(hours)}"
+        when = "not reached" if np.isnan(hours) else f"after {duration(hours)}"
         limit = degrees(heat.sheath.hard_limit_c, units)
         label = f"{what}: {shown(load, 'W/cm', units)}, {limit} {when}"
         ax.plot(load, hours, hit, color=colour, linestyle=style, markersize=7, label=label)
@@ -294,11 +294,3 @@ def time_to_limit(candidate: _core.Candidate, *, units: str = "si", ax: Axes | N
     )
     legend(ax)
     return ax
-
-
-def _duration(hours: float) -> str:
-    """Seconds, minutes, hours or days, with two digits."""
-    for size, unit in ((24.0, "days"), (1.0, "h"), (1 / 60, "min"), (1 / 3600, "s")):
-        if hours >= 2.0 * size or unit == "s":
-            return f"{hours / size:.2g} {unit}"
-    raise AssertionError(hours)

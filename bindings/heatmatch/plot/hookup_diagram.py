@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from heatmatch import _library as _core
-from heatmatch.errors import InvalidInput
+from heatmatch.plot.drawn_circuits import Circuits, drawn_circuits, stands_aside
 from heatmatch.plot.lettering import LEADING, block_of, fitted, lines_of
 from heatmatch.plot.sheet import DRAWN, Sheet
 from heatmatch.plot.style import (
@@ -27,30 +26,10 @@ from heatmatch.text.units import checked_units
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-_Circuits = _core.Candidate | Sequence[_core.Candidate] | _core.Plan
 # Widths of the columns and heights of the parts of a row [pt].
 _PANELS, _RUN, _STORE, _EDGE = 118.0, 100.0, 156.0, 14.0
 _NAMES, _WIRES, _SIZES, _GAP = 50.0, 92.0, 40.0, 16.0
 _LINE = SMALL * LEADING
-_MOST_CIRCUITS = 8
-
-
-def drawn_circuits(circuits: _Circuits) -> list[_core.Candidate]:
-    """The circuits of a drawing: one, several, or those of a plan."""
-    given = circuits
-    if isinstance(given, _core.Plan):
-        given = given.circuits
-    several = [given] if isinstance(given, _core.Candidate) else list(given)
-    if not 1 <= len(several) <= _MOST_CIRCUITS:
-        raise InvalidInput(
-            f"circuits = {len(several)} circuits must be 1 to {_MOST_CIRCUITS}; draw fewer at once"
-        )
-    return several
-
-
-def _stands_aside(device: _core.PlacedDevice) -> bool:
-    """Whether no wire that is drawn goes through it: it only senses, or its run is not stated."""
-    return device.device.run is None or device.device.duty == "senses only"
 
 
 class _Drawing:
@@ -77,7 +56,7 @@ class _Drawing:
         said: dict[str, None] = {}
         for each, labels in zip(self.circuits, self.labels, strict=True):
             for device, words in zip(each.circuit.devices, labels["devices"], strict=True):
-                if _stands_aside(device):
+                if stands_aside(device):
                     said[": ".join(texts(words, self.units))] = None
         lines: list[str] = []
         for text in said:
@@ -176,7 +155,7 @@ class _Drawing:
             self._run_name(run.name, severities.get(run.name, "none"), middle, plus, wide)
             size = block_of(texts(words, self.units), SMALL, wide - 8.0, 4)
             sheet.lines(middle, minus - 5.0, size, va="top")
-            on_it = [(d, w) for d, w in named if d.device.run == run.name and not _stands_aside(d)]
+            on_it = [(d, w) for d, w in named if d.device.run == run.name and not stands_aside(d)]
             for at, (device, called) in enumerate(on_it):
                 share = wide / len(on_it)
                 room = share - 6.0
@@ -246,7 +225,7 @@ class _Drawing:
         sheet.word(_EDGE + 34.0, level - 8.0, text, ha="left", color=MUTED)
 
 
-def diagram_size(circuits: _Circuits) -> tuple[float, float]:
+def diagram_size(circuits: Circuits) -> tuple[float, float]:
     """Width and height of a figure in which the drawing has its own size [in]."""
     drawing = _Drawing(drawn_circuits(circuits), "si")
     return (drawing.width + 16.0) / 72.0, (drawing.height + 40.0) / 72.0
@@ -261,7 +240,7 @@ def _scale(ax: Axes, drawing: _Drawing) -> float:
     return float(min(1.0, wide / (drawing.width + 16.0), high / (drawing.height + 40.0)))
 
 
-def hookup_diagram(circuits: _Circuits, *, units: str = "si", ax: Axes | None = None) -> Axes:
+def hookup_diagram(circuits: Circuits, *, units: str = "si", ax: Axes | None = None) -> Axes:
     """Draw circuits: panels, runs with their devices, and the elements in their store.
 
     Plus is at the top, minus at the bottom. At most four panels or elements are drawn in a row or

@@ -45,6 +45,14 @@ def load_axis(ax: Axes, label: str, units: str) -> None:
     ax.set_xlabel(f"{label} [{unit}]")
 
 
+def duration(hours: float) -> str:
+    """Seconds, minutes, hours or days, with two digits."""
+    for size, unit in ((24.0, "days"), (1.0, "h"), (1 / 60, "min"), (1 / 3600, "s")):
+        if hours >= 2.0 * size or unit == "s":
+            return f"{hours / size:.2g} {unit}"
+    raise AssertionError(hours)
+
+
 def degree_axis(ax: Axes, label: str, units: str) -> None:
     """Label of a vertical axis in degrees Celsius, with ticks in the unit of the reader.
 
