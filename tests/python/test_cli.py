@@ -11,19 +11,6 @@ import heatmatch as hm
 import pytest
 
 KINDS = tuple(hm.glossary())
-COMMANDS = [
-    "start",
-    "rank",
-    "assess",
-    "wires",
-    "day",
-    "meter",
-    "diagnose",
-    "report",
-    "demo",
-    "catalog",
-]
-ACTIONS = ["list", "show", "add", "edit", "remove", "import", "export", "history", "undo"]
 CSV = "id,label,v_oc,i_sc,source,source_kind\ngood,Good,37.5 V,8.66,the label,nameplate\n"
 MODULES = (
     "Name,Technology,N_s,I_sc_ref,V_oc_ref,I_mp_ref,V_mp_ref,alpha_sc,beta_oc,gamma_r,T_NOCT,A_c,"
@@ -285,46 +272,3 @@ def test_errors_are_one_message_without_a_traceback(
     assert words in done.err
     assert "Traceback" not in done.err
     assert code == 2 or (done.err.startswith("heatmatch: ") and done.err.count("\n") == 1)
-
-
-def test_an_interrupted_ranking_ends_with_130(
-    command: Callable[..., Any], demo_file: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    def interrupted(*arguments: object, **options: object) -> None:
-        raise KeyboardInterrupt
-
-    monkeypatch.setattr("heatmatch.cli._core.rank", interrupted)
-    done = command("rank", demo_file)
-    assert (done.code, done.err) == (130, "heatmatch: interrupted\n")
-
-
-def test_help_of_every_command(command: Callable[..., Any]) -> None:
-    for words in [[], *[[name] for name in COMMANDS], *[["catalog", name] for name in ACTIONS]]:
-        done = command(*words, "--help")
-        assert (done.code, done.err) == (0, "")
-        assert done.out.startswith(" ".join(["usage: heatmatch", *words]))
-        assert widest(done.out) <= 80
-    overview = command("--help").out
-    assert all(f"  {name} " in overview for name in COMMANDS)
-    assert "exit codes: 0 done, 1 the input cannot be used, 2 wrong command," in overview
-    assert command("--version").out.strip() == hm.__version__
-
-
-def test_the_module_runs_as_a_program(python: Callable[..., Any], demo_file: Path) -> None:
-    done = python("-m", "heatmatch", "assess", str(demo_file))
-    assert (done.returncode, done.stderr) == (0, "")
-    assert "barn pair 2S1P" in done.stdout
-    failed = python("-m", "heatmatch", "rank", "none.json")
-    assert (failed.returncode, failed.stdout) == (1, "")
-    assert failed.stderr.startswith("heatmatch: cannot read")
-
-
-@pytest.mark.parametrize("encoding", ["ascii", "cp1252"])
-def test_text_that_a_terminal_cannot_show_is_no_traceback(
-    encoding: str, python: Callable[..., Any], demo_file: Path
-) -> None:
-    plain = json.loads(demo_file.read_text(encoding="utf-8"))
-    demo_file.write_text(json.dumps({**plain, "name": "גן ☀️"}))
-    done = python("-m", "heatmatch", "assess", str(demo_file), PYTHONIOENCODING=encoding)
-    assert "Traceback" not in done.stderr
-    assert done.returncode == 0

@@ -54,9 +54,9 @@ def test_severities_are_coloured_on_a_terminal_and_keep_their_words(
     assert ESCAPE not in bare.out
     terminal("stdout")
     shown = command("assess", dangerous)
-    assert f"{ESCAPE}[1;31mdanger{ESCAPE}[0m: " in shown.out
+    assert f"{ESCAPE}[1;37;41mdanger{ESCAPE}[0m: " in shown.out
     without = shown.out
-    for code in ("1;31", "33", "36", "35", "0"):
+    for code in ("1;37;41", "33", "36", "35", "0"):
         without = without.replace(f"{ESCAPE}[{code}m", "")
     assert without == bare.out
     assert ESCAPE not in command("assess", dangerous, "--json").out

@@ -81,7 +81,7 @@ def expected(**changes: Any) -> list[list[str]]:
 
 
 def shown(page: Page) -> list[list[str]]:
-    return [[row[2], row[3]] for row in table(page)]
+    return [[row[3], row[4]] for row in table(page)]
 
 
 def settles_at(page: Page, wanted: list[list[str]]) -> bool:
@@ -118,7 +118,7 @@ def test_a_group_is_chosen_by_the_keyboard(page: Page) -> None:
 def test_margins_and_kept_choices_are_read(page: Page) -> None:
     press(page, "keep this choice")
     press(page, "margins")
-    expect(page.locator(".hm-panel caption").nth(-3)).to_contain_text("the most severe first")
+    expect(page.locator(".hm-panel caption").nth(-4)).to_contain_text("the most severe first")
     expect(page.locator(".hm-panel caption").nth(-2)).to_contain_text("owned and to buy")
     expect(page.locator(".hm-panel caption").last).to_contain_text("code requirements")
     press(page, "kept")

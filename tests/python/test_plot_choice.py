@@ -216,7 +216,7 @@ def test_what_has_no_known_heat_is_not_drawn_as_far_from_its_limit(
     unknown = [one for one in mixed if one.heat_unknown]
     assert unknown
     assert not any(one.heat_unknown for one in mixed.pareto)
-    assert all(row[6] == "?" for row in _core.ranking_table(unknown).rows)
+    assert all(row[7] == "?" for row in _core.ranking_table(unknown).rows)
     (grey,) = [
         c for c in plot.pareto(mixed).collections if "not Pareto-optimal" in str(c.get_label())
     ]

@@ -119,8 +119,8 @@ def run(parsed):
         for letter in "ab":
             files.write_text(sys.argv[1], letter * 300_000)
             print(letter, flush=True)
-cli.catalog.run_list.__code__ = run.__code__
-cli.catalog.sys, cli.catalog.files = sys, files
+cli.catalog_list.run_list.__code__ = run.__code__
+cli.catalog_list.sys, cli.catalog_list.files = sys, files
 sys.exit(cli.main(["catalog", "list"]))
 """
     path = folder / "file"

@@ -67,7 +67,7 @@ def run_wires(arguments: argparse.Namespace) -> int:
     installation = read_installation(arguments)
     catalog = open_catalog(arguments.catalog)
     year = read_weather(arguments, installation)
-    spared: list[str] = []
+    spared: list[_core.Sentence] = []
     if arguments.rank is None:
         circuits, places = circuits_and_shown(arguments, catalog, installation, year)
         shown = [circuits[place] for place in places]

@@ -7,10 +7,12 @@ from typing import Any
 import ipywidgets as widgets
 
 from heatmatch import _library as _core
+from heatmatch.text import look
 from heatmatch.text.plain import escape
 from heatmatch.text.units import told
 
 _WIDE = {"width": "46em"}
+_MARK = look.SIGNALS["danger"].mark
 
 
 class _Entry:
@@ -68,7 +70,8 @@ class StartForm:
     @property
     def installation(self) -> _core.Installation:
         """Installation of the accepted answers; an answer that was not accepted counts as open."""
-        return self._made()[0]
+        made: _core.Installation = self._made()[0]
+        return made
 
     @property
     def assumed(self) -> list[str]:
@@ -101,7 +104,7 @@ class StartForm:
                 if accepted:
                     self._accepted.append((kind, text))
                 shown = escape(told(said, self._units))
-                lines.append(shown if accepted else f'<span role="alert">▲ {shown}</span>')
+                lines.append(shown if accepted else f'<span role="alert">{_MARK} {shown}</span>')
             entry.said.value = "<br>".join(lines)
         items = "".join(f"<li>{escape(text)}</li>" for text in self.assumed)
         self._assumed.value = f"<ul>{items}</ul>"

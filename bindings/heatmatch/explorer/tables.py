@@ -99,8 +99,8 @@ def ranking_html(ranking: _core.Ranking, units: str, chosen: _core.Candidate | N
         body = "<tr>".join(rows[:place]) + "<tr " + "<tr>".join(rows[place:])
         made = f"{before}<tbody>{body}"
     mark = escape(told(made_of.columns[0].head, units))
-    said = escape(legend(ranking, units=units))
-    meaning = f"<details><summary>{mark} …</summary><p>{said}</p></details>"
+    what = escape(legend(ranking, units=units))
+    meaning = f"<details><summary>{mark} …</summary><p>{what}</p></details>"
     return panel(f'<div class="hm-rows">{made}</div>{meaning}')
 
 

@@ -10,11 +10,12 @@ from heatmatch.face.bill import Bill
 from heatmatch.face.candidate import KEPT, Candidate
 from heatmatch.text import results
 from heatmatch.text.plain import plain
+from heatmatch.text.sentence import Sentence
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from heatmatch._core import IdlePanels, PlanOffer, RankMemory, Sentence
+    from heatmatch._core import IdlePanels, PlanOffer, RankMemory
     from heatmatch.face.catalog import Catalog
     from heatmatch.face.installation import Installation
     from heatmatch.face.weather import Weather

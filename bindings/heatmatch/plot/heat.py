@@ -266,8 +266,8 @@ def time_to_limit(candidate: _core.Candidate, *, units: str = "si", ax: Axes | N
             _time_curve(careful, np.array([load]), heat.sheath.hard_limit_c, longest_h)[0]
         )
         when = "not reached" if np.isnan(hours) else f"after {duration(hours)}"
-        limit = degrees(heat.sheath.hard_limit_c, units)
-        label = f"{what}: {shown(load, 'W/cm', units)}, {limit} {when}"
+        hard = degrees(heat.sheath.hard_limit_c, units)
+        label = f"{what}: {shown(load, 'W/cm', units)}, {hard} {when}"
         ax.plot(load, hours, hit, color=colour, linestyle=style, markersize=7, label=label)
     ax.set_xscale("log")
     ax.set_yscale("log")

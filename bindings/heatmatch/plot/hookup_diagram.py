@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, cast
 
 from heatmatch import _library as _core
 from heatmatch.plot.drawn_circuits import Circuits, drawn_circuits, stands_aside
@@ -25,6 +25,7 @@ from heatmatch.text.units import checked_units
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
 
 # Widths of the columns and heights of the parts of a row [pt].
 _PANELS, _RUN, _STORE, _EDGE = 118.0, 100.0, 156.0, 14.0
@@ -233,7 +234,7 @@ def diagram_size(circuits: Circuits) -> tuple[float, float]:
 
 def _scale(ax: Axes, drawing: _Drawing) -> float:
     """How much smaller than in its own size the drawing is on these axes."""
-    wide, high = ax.figure.get_size_inches() * 72.0
+    wide, high = cast("Figure", ax.figure).get_size_inches() * 72.0
     if len(ax.figure.axes) > 1:
         place = ax.get_position()
         wide, high = wide * place.width, high * place.height

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import warnings
 from collections.abc import Iterable
 
 from heatmatch.text.columns import clip_middle
@@ -18,7 +19,9 @@ def width_of(text: str, size: float, *, bold: bool = False) -> float:
     from matplotlib.textpath import text_to_path
 
     font = FontProperties(size=size, weight="bold" if bold else "normal")
-    width: float = text_to_path.get_text_width_height_descent(text, font, ismath=False)[0]
+    with warnings.catch_warnings():
+        warnings.filterwarnings("ignore", "Glyph .* missing")  # a box is drawn instead
+        width: float = text_to_path.get_text_width_height_descent(text, font, ismath=False)[0]
     return width
 
 

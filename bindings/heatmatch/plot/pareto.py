@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import warnings
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, cast
 
 import numpy as np
 
@@ -26,6 +26,7 @@ from heatmatch.text.columns import clip
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
 
 _NEAR_PX = 9.0
 _LABELS = 12
@@ -135,11 +136,12 @@ def _number(ax: Axes, front: list[_core.Candidate], named: list[int]) -> None:
     # The list beside the plot narrows it when it is laid out, so that is done first.
     with warnings.catch_warnings():
         warnings.filterwarnings("ignore", "Glyph .* missing")  # a box is drawn instead
-        ax.figure.draw_without_rendering()
+        cast("Figure", ax.figure).draw_without_rendering()
     height, gap = SMALL * 1.35, 10.0  # of a label, and from a marker to it [points]
     points = 72.0 / ax.figure.dpi
     spots = points * ax.transData.transform([(c.smallest_headroom, c.objective) for c in front])
     taken = [(x - 6.0, x + 6.0, y) for x, y in spots]
+    left = points * ax.bbox.x0  # of the axes: numbers of the scale stand beside them
     for place in named:
         x, y = spots[place]
         text = f"{place + 1}: {_price(front[place])}"
@@ -153,7 +155,8 @@ def _number(ax: Axes, front: list[_core.Candidate], named: list[int]) -> None:
         across, up = next(
             (across, up)
             for across, up in tries
-            if all(
+            if x + across >= left
+            and all(
                 x + across >= end or x + across + width <= begin or abs(y + up - level) >= height
                 for begin, end, level in taken
             )

@@ -29,7 +29,12 @@ class Sheet:
     def box(self, left: float, bottom: float, width: float, height: float, **how: Any) -> None:
         from matplotlib.patches import Rectangle
 
-        style = {"facecolor": PAPER, "edgecolor": INK, "linewidth": 1.0, "zorder": 3}
+        style: dict[str, Any] = {
+            "facecolor": PAPER,
+            "edgecolor": INK,
+            "linewidth": 1.0,
+            "zorder": 3,
+        }
         self.ax.add_patch(Rectangle((left, bottom), width, height, **(style | how)))
 
     def word(self, x: float, y: float, text: str, size: float = SMALL, **how: Any) -> None:

@@ -96,7 +96,7 @@ def pictures(
                 lambda ax, _: plot.hookup_map(ranking, ax=ax), map_size(ranking), 1,
             ),
         ]  # fmt: skip
-    return {key: _picture(candidate, key, *one) for key, *one in wanted}
+    return {one[0]: _picture(candidate, *one) for one in wanted}
 
 
 def _picture(

@@ -104,7 +104,7 @@ def ranking_html(self: _core.Ranking) -> str:
     made = _core.ranking_table(shown)
     first = next(iter([*self, *self.rejected]), None)
     counts = "" if first is None else paragraphs([f"{first.circuit.title}:"]) + counts_html(first)
-    table = html_of(made, caption=_core.reasons_sentence(self), widths={1: 120, 2: 120})
+    table = html_of(made, caption=_core.reasons_sentence(self), widths={1: 120, 3: 120})
     answer = "" if first is None else first_screen_html(self)
     return answer + table + counts + notes
 

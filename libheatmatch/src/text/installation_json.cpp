@@ -60,11 +60,8 @@ Json with_flat_shade(Json json) {
         *shade = Json::array({*shade});
         return json;
     }
-    const bool by_hour =
-        shade->size() == 12 && std::all_of(shade->begin(), shade->end(), [](const Json& month) {
-            return month.is_array() && month.size() == 24;
-        });
-    if (!by_hour) return json;
+    const auto is_day = [](const Json& hours) { return hours.is_array() && hours.size() == 24; };
+    if (shade->size() != 12 || !std::all_of(shade->begin(), shade->end(), is_day)) return json;
     Json flat = Json::array();
     for (const Json& month : *shade) {
         for (const Json& hour : month) flat.push_back(hour);
