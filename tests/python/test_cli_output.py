@@ -7,6 +7,7 @@ import io
 import json
 import math
 import os
+import re
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -54,7 +55,7 @@ def test_severities_are_coloured_on_a_terminal_and_keep_their_words(
     assert ESCAPE not in bare.out
     terminal("stdout")
     shown = command("assess", dangerous)
-    assert f"{ESCAPE}[1;37;41mdanger{ESCAPE}[0m: " in shown.out
+    assert re.search(rf"{ESCAPE}\[1;37;41m(danger|DANGER){ESCAPE}\[0m: ", shown.out)
     without = shown.out
     for code in ("1;37;41", "33", "36", "35", "0"):
         without = without.replace(f"{ESCAPE}[{code}m", "")

@@ -125,7 +125,7 @@ def test_times_to_a_limit_are_those_of_the_bed(standing: hm.Candidate) -> None:
         assert hours[place] == pytest.approx(bed.hours_to_limit(watts, limit_c=hard), rel=1e-6)
     rated = standing.circuit.element.rated_w / (heat.heated_length_m / heat.elements) / 100.0
     (entry,) = [entry for entry in entries(ax) if entry.startswith("rated power")]
-    assert f"{rated:.1f} W/cm" in entry
+    assert f"{rated:.3g} W/cm" in entry
     assert "after" in entry
 
 

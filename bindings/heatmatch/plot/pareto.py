@@ -140,8 +140,8 @@ def _number(ax: Axes, front: list[_core.Candidate], named: list[int]) -> None:
     height, gap = SMALL * 1.35, 10.0  # of a label, and from a marker to it [points]
     points = 72.0 / ax.figure.dpi
     spots = points * ax.transData.transform([(c.smallest_headroom, c.objective) for c in front])
+    leftmost = points * ax.get_window_extent().x0 + 2.0  # beyond it are the ticks
     taken = [(x - 6.0, x + 6.0, y) for x, y in spots]
-    left = points * ax.bbox.x0  # of the axes: numbers of the scale stand beside them
     for place in named:
         x, y = spots[place]
         text = f"{place + 1}: {_price(front[place])}"
@@ -155,7 +155,7 @@ def _number(ax: Axes, front: list[_core.Candidate], named: list[int]) -> None:
         across, up = next(
             (across, up)
             for across, up in tries
-            if x + across >= left
+            if x + across >= leftmost
             and all(
                 x + across >= end or x + across + width <= begin or abs(y + up - level) >= height
                 for begin, end, level in taken
