@@ -51,10 +51,8 @@ def html_table(
         + "</tr>"
         for row in rows
     )
-    return (
-        f'<table><caption style="{_LEFT}">{escape(caption)}</caption>'
-        f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
-    )
+    title = f'<caption style="{_LEFT}">{escape(caption)}</caption>' if caption else ""
+    return f"<table>{title}<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
 
 
 def number_columns(of: _core.Table) -> list[int]:
