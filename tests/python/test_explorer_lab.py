@@ -147,7 +147,9 @@ def test_a_choice_is_saved_and_there_after_a_reload(page: Page, lab: Lab, folder
 def test_a_ranking_is_saved_and_compared(page: Page, folder: Path) -> None:
     press(page, "files")
     press(page, "save ranking")
-    expect(page.locator(".hm-panel").nth(0)).to_contain_text("Saved my_ranking.json")
+    expect(page.locator(".hm-panel").nth(0)).to_contain_text(
+        "Saved my_ranking.json", timeout=PATIENT_MS
+    )
     assert hm.load_ranking(folder / "my_ranking.json").by_season
     move(page, "tilt [deg]", "ArrowLeft", 6)
     press(page, "compare with ranking")
