@@ -118,7 +118,7 @@ def test_a_group_is_chosen_by_the_keyboard(page: Page) -> None:
 def test_margins_and_kept_choices_are_read(page: Page) -> None:
     press(page, "keep this choice")
     press(page, "margins")
-    expect(page.locator(".hm-panel caption").nth(-4)).to_contain_text("the most severe first")
+    expect(page.locator(".hm-panel caption").nth(-3)).to_contain_text("the most severe first")
     expect(page.locator(".hm-panel caption").nth(-2)).to_contain_text("owned and to buy")
     expect(page.locator(".hm-panel caption").last).to_contain_text("code requirements")
     press(page, "kept")

@@ -12,9 +12,12 @@ _LONGEST = 240  # characters that are measured
 LEADING = 1.25  # from one line to the next, in sizes of type
 
 
-@functools.lru_cache(maxsize=4096)
 def width_of(text: str, size: float, *, bold: bool = False) -> float:
     """Width of a line of text in the font of plots [pt]."""
+    return _measured(text, size, bold)
+
+
+def _measure(text: str, size: float, bold: bool) -> float:
     from matplotlib.font_manager import FontProperties
     from matplotlib.textpath import text_to_path
 
@@ -23,6 +26,9 @@ def width_of(text: str, size: float, *, bold: bool = False) -> float:
         warnings.filterwarnings("ignore", "Glyph .* missing")  # a box is drawn instead
         width: float = text_to_path.get_text_width_height_descent(text, font, ismath=False)[0]
     return width
+
+
+_measured = functools.lru_cache(maxsize=4096)(_measure)
 
 
 def fitted(text: str, size: float, width: float, *, bold: bool = False) -> str:
