@@ -26,6 +26,7 @@ template <class Part>
 Understanding no_such_part(const std::vector<Part>& parts, const Sentence& kind,
                            const std::string& words) {
     std::vector<KnownName> known;
+    known.reserve(parts.size());
     for (const Part& part : parts) known.push_back({.name = part.id, .label = part.label});
     const Sentence remedy = suggestion(words, known);
     return refused(start_sentences::say<"start.no_part">(

@@ -52,6 +52,7 @@ std::vector<Site> sites_of(const BegunCircuit& begun) {
 
 std::vector<ClearPowers::Facing> facings_of(const std::vector<Site>& sites) {
     std::vector<ClearPowers::Facing> facings;
+    facings.reserve(sites.size());
     for (const Site& site : sites) facings.emplace_back(site.tilt_deg, site.azimuth_deg);
     std::sort(facings.begin(), facings.end());
     return facings;
