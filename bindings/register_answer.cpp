@@ -184,7 +184,7 @@ void register_wires(py::module_& module) {
         py::arg("checks"), py::arg("circuit") = py::none(),
         "For each run its severity and reason, and a suitable wire.");
     module.def("spared_wires", &spared_wires, py::arg("ranking"),
-               "What a ranking leaves out because a wire would not stand it.");
+               "Pairings that a ranking omits because a wire would not withstand them.");
     module.def(
         "wiring_list",
         [all_of](const Circuit& circuit, const Checks& checks) {

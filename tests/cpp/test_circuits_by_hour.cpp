@@ -89,8 +89,8 @@ TEST_CASE("circuits that face east and west are judged by the hour, and never be
         CHECK(of_hour[i].stagnation_sheath_c > alone.stagnation_sheath_c);
         CHECK(!tells_full_sun(by_hour[i]));
         CHECK(tells_full_sun(at_once[i]));
-        CHECK(by_hour[i].remarks.back().text().find("on other planes with the sun of that hour") !=
-              std::string::npos);
+        CHECK(by_hour[i].remarks.back().text().find(
+                  "circuits on other planes have the sun of that hour") != std::string::npos);
     }
 }
 

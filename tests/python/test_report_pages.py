@@ -13,7 +13,7 @@ pytest.importorskip("jinja2")
 
 
 def body_of(path: Path, units: str) -> str:
-    """What stands before the appendix."""
+    """Everything before the appendix."""
     source = path.read_text(encoding="utf-8")
     body = source[source.index("<main>") : source.index("</main>") + len("</main>")]
     return Page(body).text(units)

@@ -210,7 +210,7 @@ class _Drawing:
         self.sheet.lines(left + 8.0, bottom + 6.0, self.stored, ha="left", va="bottom", color=LOAD)
 
     def _bond(self, top: float) -> None:
-        """Devices that stand aside, and the bond from frames to vessel and to earth."""
+        """Devices outside the current path, and the bond from frames to vessel and to earth."""
         sheet, level = self.sheet, 14.0
         sheet.lines(_EDGE + 10.0, top + 4.0, self.aside, ha="left", va="top")
         if any(d.device.duty == "senses only" for d in self.circuits[0].circuit.devices):

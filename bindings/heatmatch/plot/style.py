@@ -80,9 +80,9 @@ def dress(ax: Axes) -> None:
 
 
 def set_title(ax: Axes, text: str, severity: str | None = None) -> None:
-    """Writes the title as it is, on one line: no part of a name is taken for a formula.
+    """Writes the title as it is, on one line: no part of a name is read as a formula.
 
-    A danger of what is drawn stands in the title, in its signal.
+    A danger of what is drawn is in the title, with its signal.
     """
     dress(ax)
     if severity == "danger":
@@ -93,7 +93,7 @@ def set_title(ax: Axes, text: str, severity: str | None = None) -> None:
 
 
 def signal_text(severity: str) -> dict[str, Any]:
-    """Options of a text that stands on the color of a severity."""
+    """Options of a text on the color of a severity."""
     signal = look.SIGNALS[severity]
     box = {"facecolor": signal.fill, "edgecolor": signal.edge, "pad": 2.5, "linewidth": 0.8}
     return {"color": signal.ink, "fontweight": "bold", "bbox": box}

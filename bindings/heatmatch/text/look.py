@@ -1,8 +1,8 @@
 """The look of every face: signals by severity, sizes of type, colors.
 
-Text, HTML, report, explorer and plots take their colors, marks and sizes from here alone. A signal
-has a color, a word and a mark, so that it is seen in black and white too. Signal colors are those
-of ISO 3864 and ANSI Z535 (from memory) and are used for severities only.
+Text, HTML, report, explorer and plots use the colors, marks and sizes of this module alone. A
+signal has a color, a word and a mark, so that it is seen in black and white too. Signal colors are
+those of ISO 3864 and ANSI Z535 (from memory) and are used for severities only.
 """
 
 from __future__ import annotations

@@ -107,7 +107,7 @@ Table others_of(const Ranking& ranking) {
     add(say<"first.way">(), false);
     add(say<"first.circuit">(), false);
     add(ranking.by_season ? say<"head.daily">() : unit_cell(unit::watt), true);
-    // Whose currency it is stands in the head, so that the cells remain numbers.
+    // The currency is in the head, so that the cells remain numbers.
     add(first.currency.empty() ? say<"first.bill_head">() : name_cell(first.currency), true);
     add(say<"first.left">(), true);
     add(say<"first.cold_volts">(), true);

@@ -69,7 +69,7 @@ Understanding find_answered_panel(const StartDraft& draft, const PlainAnswer& an
                              : no_such_part(draft.parts.panels, say<"start.panel_kind">(),
                                             joined_words(words));
     }
-    // Watts alone do not tell the voltage, also where one kind of the catalog has them.
+    // The voltage does not follow from watts alone, even if only one kind of the catalog fits.
     if (fitting.size() == 1 && !words.empty()) return {};
     return refused(say<"start.which">(with<"text">(answer.text),
                                       with<"count">(static_cast<double>(fitting.size())),

@@ -147,7 +147,7 @@ Understanding answer_sun(StartDraft& draft, const PlainAnswer& answer) {
     }
     const Site& site = draft.made.site;
     if (site.latitude_deg && site.tilt_deg) {
-        // Whether any sky gives these sums on that plane; the air matters little.
+        // Whether these sums are possible on that plane; the air hardly matters.
         const MonthlyNormals normals{.sun_hours = sums,
                                      .temp_min_c = std::vector<double>(12, 5.0),
                                      .temp_max_c = std::vector<double>(12, 15.0)};

@@ -57,7 +57,7 @@ constexpr auto grounds = std::to_array<std::pair<std::string_view, StandsOn>>({
     {"boards", StandsOn::wood},
 });
 
-/// What the last word of a list that an answer has stands for: wood and plastic come last.
+/// The meaning of the last word of a list that is in an answer: wood and plastic come last.
 template <class Kind, std::size_t N>
 std::optional<Kind> meant(const std::array<std::pair<std::string_view, Kind>, N>& list,
                           const PlainAnswer& answer) {

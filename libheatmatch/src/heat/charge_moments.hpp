@@ -8,7 +8,7 @@
 
 namespace heatmatch {
 
-/// The days of all banks of a charge, one list of months each; an empty one stands for the largest
+/// The days of all banks of a charge, one list of months each; an empty one means the largest
 /// power during the hours of the charge.
 struct ChargeDays {
     std::span<const HeatDay> own{};

@@ -50,7 +50,7 @@ double typical_clearness(double latitude_deg, std::size_t month) {
     const double away = std::fabs(latitude_deg);
     const double bright = all_year + winter * std::min(away / full_season_deg, 1.0) *
                                          season(latitude_deg, month, 0.0);
-    // A noon sun as low as that shines through much more air than the relation knows.
+    // A noon sun as low as that shines through much more air than the relation covers.
     constexpr double low_noon_deg = 15.0;
     const double noon_deg = 90.0 - std::fabs(latitude_deg - declination_deg(mean_day[month]));
     return std::min(noon_deg / low_noon_deg, 1.0) *
@@ -100,7 +100,7 @@ std::optional<MonthlyNormals> typical_months(const Site& site, std::optional<dou
     MonthlyNormals months = flat;
     months.sun_hours =
         MonthlySky(flat, level).sun_hours(site.tilt_deg.value_or(0.0), site.azimuth_deg);
-    // Down, so that a sky which gives the sum exists.
+    // Rounded down, so that a sky with that sum exists.
     for (double& sum : months.sun_hours) sum = std::floor(100.0 * sum) / 100.0;
     return months;
 }

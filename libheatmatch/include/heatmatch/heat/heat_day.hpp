@@ -20,7 +20,7 @@ struct HeatDay {
 [[nodiscard]] double share_of_hours(std::span<const HeatDay> days, double hours);
 
 /// Power at one moment as a share of the largest: of the bank that is judged, and of each other
-/// one. What a bank gave earlier on the day is included.
+/// one. Heat from earlier hours of the day is included.
 struct HeatMoment {
     double own = 1.0;
     std::vector<double> others{};

@@ -103,14 +103,12 @@ class PowerShare {
     }
 
     [[nodiscard]] double at(double sun_share) const {
-        const double place = std::clamp(sun_share, 0.0, 1.0) * steps;
-        const auto below = static_cast<std::size_t>(std::min(place, steps - 1.0));
-        const double above = place - static_cast<double>(below);
-        return share_[below] + above * (share_[below + 1] - share_[below]);
+        // At the next brighter sample: between two of them a straight line may be too low.
+        return share_[static_cast<std::size_t>(std::ceil(std::clamp(sun_share, 0.0, 1.0) * steps))];
     }
 
   private:
-    static constexpr double steps = 16.0;
+    static constexpr double steps = 32.0;
 
     void add(const Circuit& circuit, const Site& site) {
         const Extremes full = bright_extremes(circuit, site);
@@ -130,7 +128,7 @@ class PowerShare {
         if (full_w > 0.0) share = std::max(share, std::min(1.0, power_w / full_w));
     }
 
-    std::array<double, 17> share_{};
+    std::array<double, 33> share_{};
 };
 
 HeatDay heat_day(const std::array<double, 24>& sun_w_m2, double scale, double judged_w_m2,

@@ -80,9 +80,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"assess.together",
      "The store is judged with all {count} circuits at their largest power at the same time."},
     {"assess.together_by_hour",
-     "The store is judged with all {count} circuits on a clear day: a circuit at its largest "
-     "power, "
-     "those on other planes with the sun of that hour."},
+     "The store is judged for all {count} circuits on a clear day. This circuit has its largest "
+     "power; circuits on other planes have the sun of that hour."},
     {"assess.full_sun_at_once", "all planes in full sun at once"},
     {"assess.careful_end", "the careful end of what is not stated"},
     {"assess.all_circuits", "assess all circuits together with assess_circuits()"},

@@ -141,7 +141,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.store.expect",
      "Sheath {span}, bulk about {bulk}. That is at the end of the third of three "
      "bright days of {power} for {hours}."},
-    {"meter.store.with_others", "{how} The other circuits of the store are at full power."},
+    {"meter.store.with_others",
+     "{how} The other circuits are in full sun, or on other planes on a clear day."},
     {"meter.store.misfit", "not known: {misfit}"},
     {"meter.store.low", "Less heat than assumed, damp fill, or more loss through the wall."},
     {"meter.store.high", "Settled or drier fill: fit its conductivity to the readings."},
