@@ -162,13 +162,13 @@ inline constexpr auto table = std::to_array<Template>({
      "Another result is a fault of the bank, of its joints or of this description. This result "
      "alone says nothing about the panels."},
     {"meter.no_sun.array",
-     "The array is its own sun meter: short-circuited it reads {span}, in {sun}. Each ampere "
-     "means {each}."},
+     "The array is its own sun meter: its short-circuit current is {span} in {sun}. Each ampere "
+     "means {each}. Short it only through a switch rated for that: this is live work."},
     {"meter.no_sun.panel",
-     "One clean panel of \"{group}\" in the same plane serves as well: {amperes} in {sun}."},
+     "One clean panel of \"{group}\" in the same plane is enough: {amperes} in {sun}."},
     {"meter.no_sun.row",
-     "Then read on in the row of the table with that Isc. Take both readings within a minute, in "
-     "steady sun."},
+     "Then use the row of the table with that Isc. Make both readings within a minute, in steady "
+     "sun."},
 
     {"meter.name_panel", "panel: name the panel of the circuit"},
     {"meter.name_element", "element: name the element of the circuit"},
