@@ -3,6 +3,7 @@
 #include "demo.hpp"
 #include "dice.hpp"
 #include "long_run.hpp"
+#include "match/plan/array_energies.hpp"
 
 #include <algorithm>
 #include <memory>
@@ -226,7 +227,8 @@ class PlainEnumeration {
         placed.planes = heatmatch::plane_nodes(
             sun.all(), heatmatch::season_node_options(yard_.goals.months, false));
         const double match_ohm = heatmatch::stc_match_ohm(placed.array);
-        return heatmatch::EnergyCurve(std::move(placed), match_ohm)
+        return heatmatch::EnergyCurve(std::move(placed), match_ohm,
+                                      heatmatch::resistances_of_search)
             .delivered_kwh(wired.bank.typical_ohm(), wired.wire_ohm());
     }
 

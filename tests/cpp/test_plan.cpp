@@ -49,8 +49,8 @@ TEST_CASE("the search finds the most heat of all plans of small yards") {
         heatmatch::RankOptions options;
         options.weather = weather_of_yard(yard);
         const auto task = heatmatch::PlanTask::make(starter(), yard, options);
-        heatmatch::CircuitLists lists(*task);
-        heatmatch::PlanSearch search(lists);
+        heatmatch::CircuitPool pool(*task);
+        heatmatch::PlanSearch search(pool);
         PlainEnumeration plain(yard, options.weather);
         for (const double headroom : {0.0, 0.2}) {
             CAPTURE(headroom);

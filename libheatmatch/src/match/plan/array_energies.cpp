@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "heatmatch/base/parallel.hpp"
 #include "heatmatch/solar/group_weather.hpp"
 #include "heatmatch/solar/mixed_energy.hpp"
 #include "heatmatch/solar/panel_energy.hpp"
@@ -113,8 +114,7 @@ ArraySeason ArrayEnergies::equal_panels(const FamilyArray& array, std::size_t gr
             .factor = static_cast<double>(series) / parallel};
 }
 
-ArraySeason ArrayEnergies::unlike_panels(const FamilyArray& array) {
-    const NodeSet& set = nodes_of(array);
+ArraySeason ArrayEnergies::unlike_panels(const FamilyArray& array, const NodeSet& set) const {
     PlacedArray placed{.planes = set.nodes};
     for (const std::size_t index : array.strings) {
         PanelString& string = placed.array.strings.emplace_back();
@@ -133,7 +133,8 @@ ArraySeason ArrayEnergies::unlike_panels(const FamilyArray& array) {
         }
     }
     const double match_ohm = stc_match_ohm(placed.array);
-    return {.curve = std::make_shared<const EnergyCurve>(std::move(placed), match_ohm)};
+    return {.curve = std::make_shared<const EnergyCurve>(std::move(placed), match_ohm,
+                                                         resistances_of_search)};
 }
 
 const ArraySeason& ArrayEnergies::season(std::size_t array) {
@@ -141,14 +142,28 @@ const ArraySeason& ArrayEnergies::season(std::size_t array) {
     if (known != made_.end()) return known->second;
     const FamilyArray& of = family_.arrays[array];
     const auto group = only_group(of);
-    return made_.emplace(array, group ? equal_panels(of, *group) : unlike_panels(of)).first->second;
+    ArraySeason made = group ? equal_panels(of, *group) : unlike_panels(of, nodes_of(of));
+    return made_.emplace(array, std::move(made)).first->second;
 }
 
-std::vector<double> ArrayEnergies::at_most_kwh(const FamilyArray& array,
-                                               std::span<const double> ohm) {
-    const NodeSet& set = nodes_of(array);
-    const ArrayLimits limits = set.bound.limits(family_, array);
-    std::vector<double> most;
+void ArrayEnergies::prepare(std::span<const std::size_t> arrays) {
+    std::vector<const NodeSet*> sets;
+    for (const std::size_t array : arrays) sets.push_back(&nodes_of(family_.arrays[array]));
+    std::vector<ArraySeason> seasons(arrays.size());
+    parallel_for(arrays.size(), worker_count(options_.threads, arrays.size()),
+                 [&](std::size_t i, std::size_t, const Pulse&) {
+                     seasons[i] = unlike_panels(family_.arrays[arrays[i]], *sets[i]);
+                 });
+    for (std::size_t i = 0; i < arrays.size(); ++i) made_.emplace(arrays[i], seasons[i]);
+}
+
+const std::vector<double>& ArrayEnergies::at_most_kwh(std::size_t array,
+                                                      std::span<const double> ohm) {
+    std::vector<double>& most = at_most_kwh_[array];
+    if (!most.empty()) return most;
+    const FamilyArray& of = family_.arrays[array];
+    const NodeSet& set = nodes_of(of);
+    const ArrayLimits limits = set.bound.limits(family_, of);
     most.reserve(ohm.size());
     for (const double each : ohm) most.push_back(set.bound.at_most_kwh(limits, each));
     return most;

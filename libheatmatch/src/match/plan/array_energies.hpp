@@ -17,6 +17,10 @@
 
 namespace heatmatch {
 
+/// Resistances in the curve of an unlike array by which a search compares it: within 1e-4 of one
+/// with twice as many. Those plans that remain are summed again.
+inline constexpr std::size_t resistances_of_search = 32;
+
 /// Energy of one array over the season: that of equal panels by the curve of one.
 struct ArraySeason {
     std::shared_ptr<const EnergyCurve> curve{};
@@ -37,9 +41,12 @@ class ArrayEnergies {
     [[nodiscard]] std::optional<std::size_t> only_group(const FamilyArray& array) const;
     /// The array's season, made when first read.
     [[nodiscard]] const ArraySeason& season(std::size_t array);
-    /// Upper bounds of the energy of an array into each resistance [kWh].
-    [[nodiscard]] std::vector<double> at_most_kwh(const FamilyArray& array,
-                                                  std::span<const double> ohm);
+    [[nodiscard]] bool has_season(std::size_t array) const { return made_.contains(array); }
+    /// Makes the seasons of several arrays side by side.
+    void prepare(std::span<const std::size_t> arrays);
+    /// Upper bounds of the energy of an array into each resistance, always the same ones [kWh].
+    [[nodiscard]] const std::vector<double>& at_most_kwh(std::size_t array,
+                                                         std::span<const double> ohm);
     /// Energy of these panels, each at its maximum power point all the time [kWh].
     [[nodiscard]] double largest_kwh(const PanelCounts& panels) const;
     /// Days of the season.
@@ -58,7 +65,7 @@ class ArrayEnergies {
     void add_plane(std::size_t group, const Weather& weather);
     [[nodiscard]] const NodeSet& nodes_of(const FamilyArray& array);
     [[nodiscard]] ArraySeason equal_panels(const FamilyArray& array, std::size_t group);
-    [[nodiscard]] ArraySeason unlike_panels(const FamilyArray& array);
+    [[nodiscard]] ArraySeason unlike_panels(const FamilyArray& array, const NodeSet& set) const;
 
     const Installation& installation_;
     const RankOptions& options_;
@@ -72,6 +79,7 @@ class ArrayEnergies {
     std::map<PlaneSet, NodeSet> sets_{};
     std::map<std::pair<std::size_t, int>, std::shared_ptr<const EnergyCurve>> curves_{};
     std::map<std::size_t, ArraySeason> made_{};
+    std::map<std::size_t, std::vector<double>> at_most_kwh_{};
 };
 
 }  // namespace heatmatch

@@ -57,12 +57,20 @@ LeastBill::Needs LeastBill::needs_of_array(std::size_t array) {
     return needs;
 }
 
-const PartNeeds& LeastBill::of_set(const CircuitLists& lists, std::size_t set) {
+const PartNeeds& LeastBill::of_array(std::size_t array) {
+    const auto known = by_array_.find(array);
+    if (known != by_array_.end()) return known->second;
+    const Needs needs = needs_of_array(array);
+    return by_array_.emplace(array, PartNeeds(needs.begin(), needs.end())).first->second;
+}
+
+const PartNeeds& LeastBill::of_set(std::size_t set, const std::vector<std::size_t>& arrays) {
     const auto known = by_set_.find(set);
     if (known != by_set_.end()) return known->second;
     std::optional<Needs> least;
-    for (const std::size_t array : lists.arrays(set)) {
-        const Needs needs = needs_of_array(array);
+    for (const std::size_t array : arrays) {
+        const PartNeeds& of = of_array(array);
+        const Needs needs(of.begin(), of.end());
         if (!least) least = needs;
         for (auto& [part, quantity] : *least) {
             const auto found = needs.find(part);
@@ -74,17 +82,32 @@ const PartNeeds& LeastBill::of_set(const CircuitLists& lists, std::size_t set) {
     return by_set_.emplace(set, std::move(made)).first->second;
 }
 
-const PartNeeds& LeastBill::of_circuit(std::size_t array, std::size_t bank) {
+double LeastBill::of_elements(std::size_t bank) {
+    Needs needs;
+    add_lines(needs, {element_line(task_.banks.banks[bank])});
+    const PartNeeds made(needs.begin(), needs.end());
+    return at_least({&made});
+}
+
+const LeastBill::OfCircuit& LeastBill::of_circuit(std::size_t array, std::size_t bank) {
     const auto known = by_circuit_.find({array, bank});
     if (known != by_circuit_.end()) return known->second;
-    const ExistingCircuit existing = task_.circuit(array, bank);
-    const Circuit circuit = task_.judge->wired(existing);
-    Needs needs;
-    add_lines(needs, {element_line(circuit.bank)});
-    add_lines(
-        needs,
-        other_items(circuit, task_.judge->site_of(existing), *task_.parts, task_.yard.goals).lines);
-    PartNeeds made(needs.begin(), needs.end());
+    const Bank& fed = task_.banks.banks[bank];
+    const auto frame = std::pair(array, task_.banks.branch_runs ? fed.hookup.parallel : 0);
+    auto beside = by_frame_.find(frame);
+    if (beside == by_frame_.end()) {
+        const ExistingCircuit existing = task_.circuit(array, bank);
+        const Circuit circuit = task_.judge->wired(existing);
+        Needs needs;
+        add_lines(needs, other_items(circuit, task_.judge->site_of(existing), *task_.parts,
+                                     task_.yard.goals)
+                             .lines);
+        beside = by_frame_.emplace(frame, std::move(needs)).first;
+    }
+    Needs needs = beside->second;
+    add_lines(needs, {element_line(fed)});
+    OfCircuit made{.needs = {needs.begin(), needs.end()}};
+    made.price = at_least({&made.needs});
     return by_circuit_.emplace(std::pair(array, bank), std::move(made)).first->second;
 }
 

@@ -39,17 +39,16 @@ std::vector<Candidate> planned_candidates(const PlanTask& task, const Parts& cat
 
 Sentence why_idle(PlanSearch& search, const FoundPlan& plan, const PanelCounts& panels,
                   double headroom, int circuits_max) {
-    CircuitLists& lists = search.lists();
-    const auto set = lists.find(panels);
+    CircuitPool& pool = search.pool();
+    const auto set = pool.find(panels);
     if (!set) return say<"plan.idle_bound">();
+    CircuitLists lists(pool, 0.0);
     constexpr int most_looks = 40;
-    for (int look = 0; look < most_looks && lists.found(*set) == 0; ++look) {
-        if (lists.rest_at_most_kwh(*set) < 0.0) break;
-        lists.step(*set);
-    }
+    for (int look = 0; look < most_looks && lists.found(*set) == 0; ++look) lists.step(*set);
     if (lists.found(*set) == 0) return say<"plan.idle_bound">();
     ListedCircuit& best = lists.at(*set, 0);
-    lists.judge(best);
+    ListedCircuit* const one = &best;
+    pool.judge({&one, 1});
     const PlanVerdict& alone = best.verdict;
     if (!alone.assessed) return say<"plan.idle_not_assessed">(with<"margin">(alone.reason));
     if (alone.danger) return say<"plan.idle_danger">(with<"margin">(alone.reason));
@@ -58,7 +57,7 @@ Sentence why_idle(PlanSearch& search, const FoundPlan& plan, const PanelCounts& 
         return say<"plan.idle_circuits">(with<"count">(static_cast<double>(circuits_max)));
     }
     std::vector<PlanChoice> more = plan.circuits;
-    more.push_back({.set = *set, .place = 0});
+    more.push_back(best.choice);
     search.sort(more);
     const PlanVerdict& together = search.together(more);
     if (together.danger || together.headroom < headroom) {

@@ -28,19 +28,31 @@ bool is_smaller(const FoundPlan& a, const FoundPlan& b) {
 }  // namespace
 
 void PlanOutcome::keep(FoundPlan found) {
-    if (!best) best = found;
-    if (!chosen || is_smaller(found, *chosen)) chosen = found;
+    if (!best || found.kwh > best->kwh) best = found;
+    const auto place =
+        std::upper_bound(first.begin(), first.end(), found,
+                         [](const FoundPlan& a, const FoundPlan& b) { return a.kwh > b.kwh; });
+    first.insert(place, found);
     constexpr std::size_t most_first = 5;
-    if (first.size() < most_first) first.push_back(std::move(found));
+    if (first.size() > most_first) first.pop_back();
+    if (!chosen || is_smaller(found, *chosen)) chosen = found;
+    kept.push_back(std::move(found));
 }
 
-PlanSearch::PlanSearch(CircuitLists& lists) : lists_(lists), least_bill_(lists.task()) {
+void PlanOutcome::choose() {
+    chosen = best;
+    for (const FoundPlan& found : kept) {
+        if (found.kwh >= tie_of_plans * best->kwh && is_smaller(found, *chosen)) chosen = found;
+    }
+}
+
+PlanSearch::PlanSearch(CircuitPool& pool) : pool_(pool), lists_(pool, 0.0) {
     make_nodes();
 }
 
 void PlanSearch::add_nodes(Node& node, std::size_t first, const PanelCounts& left, int most) {
-    for (std::size_t set = first; set < lists_.size(); ++set) {
-        const PanelCounts& panels = lists_.panels(set);
+    for (std::size_t set = first; set < pool_.sets(); ++set) {
+        const PanelCounts& panels = pool_.panels(set);
         if (!fits_in(panels, left)) continue;
         if (nodes_.size() >= most_nodes) {
             all_nodes_ = false;
@@ -59,9 +71,9 @@ void PlanSearch::add_nodes(Node& node, std::size_t first, const PanelCounts& lef
 
 void PlanSearch::make_nodes() {
     PanelCounts all;
-    for (const OwnedPanels& owned : lists_.task().yard.panels) all.push_back(owned.count);
+    for (const OwnedPanels& owned : pool_.task().yard.panels) all.push_back(owned.count);
     const int most =
-        std::clamp(lists_.task().yard.goals.circuits_max.value_or(3), 1, most_planned_circuits);
+        std::clamp(pool_.task().yard.goals.circuits_max.value_or(3), 1, most_planned_circuits);
     // Few circuits first: where not all combinations fit, those of more are left out.
     for (int count = 1; count <= most && all_nodes_; ++count) {
         nodes_.clear();
@@ -70,16 +82,15 @@ void PlanSearch::make_nodes() {
     }
 }
 
-std::vector<ExistingCircuit> PlanSearch::circuits(std::span<const PlanChoice> choices) {
+std::vector<ExistingCircuit> PlanSearch::circuits(std::span<const PlanChoice> choices) const {
     std::vector<ExistingCircuit> made;
     for (const PlanChoice& choice : choices) {
-        const ListedCircuit& listed = lists_.at(choice.set, choice.place);
-        made.push_back(lists_.task().circuit(listed.array, listed.bank));
+        made.push_back(pool_.task().circuit(choice.array, choice.bank));
     }
     return made;
 }
 
-void PlanSearch::sort(std::vector<PlanChoice>& choices) {
+void PlanSearch::sort(std::vector<PlanChoice>& choices) const {
     std::sort(choices.begin(), choices.end(), [this](const PlanChoice& a, const PlanChoice& b) {
         const auto first = circuits({&a, 1});
         const auto second = circuits({&b, 1});
@@ -89,21 +100,21 @@ void PlanSearch::sort(std::vector<PlanChoice>& choices) {
     });
 }
 
-PlanSearch::Banks PlanSearch::banks_of(std::span<const PlanChoice> choices) {
+PlanSearch::Banks PlanSearch::banks_of(std::span<const PlanChoice> choices) const {
     Banks banks;
     for (const PlanChoice& choice : choices) {
-        const Bank& bank = lists_.task().banks.banks[lists_.at(choice.set, choice.place).bank];
+        const Bank& bank = pool_.task().banks.banks[choice.bank];
         banks.emplace_back(bank.element.id, bank.hookup.count());
     }
     return banks;
 }
 
-bool PlanSearch::has_elements(std::span<const PlanChoice> choices) {
+bool PlanSearch::has_elements(std::span<const PlanChoice> choices) const {
     std::map<std::string, int> used;
     for (const auto& [element, count] : banks_of(choices)) used[element] += count;
     return std::all_of(used.begin(), used.end(), [this](const auto& entry) {
-        const auto most = lists_.task().most_elements.find(entry.first);
-        return most == lists_.task().most_elements.end() || entry.second <= most->second;
+        const auto most = pool_.task().most_elements.find(entry.first);
+        return most == pool_.task().most_elements.end() || entry.second <= most->second;
     });
 }
 
@@ -112,7 +123,7 @@ bool PlanSearch::known_to_fail(std::span<const PlanChoice> choices, double headr
     if (found == no_goods_.end()) return false;
     std::vector<double> element_w;
     for (const PlanChoice& choice : choices) {
-        element_w.push_back(lists_.at(choice.set, choice.place).verdict.element_w.front());
+        element_w.push_back(pool_.at(choice).verdict.element_w.front());
     }
     return std::any_of(found->second.begin(), found->second.end(), [&](const NoGood& no_good) {
         return no_good.headroom < headroom && at_least(element_w, no_good.element_w);
@@ -124,16 +135,15 @@ const PlanVerdict& PlanSearch::together(std::span<const PlanChoice> choices) {
     const auto known = judged_.find(key);
     if (known != judged_.end()) return known->second;
     ++joint_checks_;
-    PlanVerdict verdict = lists_.task().judge->judge(circuits(choices));
+    PlanVerdict verdict = pool_.task().judge->judge(circuits(choices));
     const bool fits = verdict.reason != "fit in store";
     // Where wire is chosen for heat, the power of a circuit in a plan may differ from that alone;
     // on several planes the same power may come at other hours.
-    const bool by_power = !lists_.task().banks.lays_for_heat && lists_.task().one_plane;
+    const bool by_power = !pool_.task().banks.lays_for_heat && pool_.task().one_plane;
     if (!fits || (verdict.heat_headroom < 1.0 && by_power)) {
         NoGood no_good{.headroom = verdict.heat_headroom};
         for (const PlanChoice& choice : choices) {
-            no_good.element_w.push_back(
-                fits ? lists_.at(choice.set, choice.place).verdict.element_w.front() : 0.0);
+            no_good.element_w.push_back(fits ? pool_.at(choice).verdict.element_w.front() : 0.0);
         }
         no_goods_[banks_of(choices)].push_back(std::move(no_good));
     }

@@ -1,4 +1,5 @@
-#include "circuit_lists.hpp"
+#include "plan_task.hpp"
+
 #include "sentences.hpp"
 
 #include <algorithm>

@@ -1,8 +1,12 @@
 #pragma once
 
+#include "circuit_lists.hpp"
 #include "plan_search.hpp"
 
+#include <algorithm>
 #include <cstddef>
+#include <limits>
+#include <optional>
 #include <vector>
 
 namespace heatmatch {
@@ -11,21 +15,26 @@ namespace heatmatch {
 /// because most are never part of a plan that is worth it.
 class PlanSearch::View {
   public:
-    View(CircuitLists& lists, const PlanRequirement& requirement)
-        : lists_(lists), requirement_(requirement), sets_(lists.size()) {}
+    View(CircuitPool& pool, CircuitLists& lists, const PlanRequirement& requirement)
+        : pool_(pool), lists_(lists), requirement_(requirement), sets_(pool.sets()) {
+        const auto& budget = pool.task().yard.goals.budget;
+        constexpr double rounding = 1.0 + 1e-9;
+        if (requirement.budget && budget) most_price_ = rounding * *budget;
+    }
 
     [[nodiscard]] bool is_known(std::size_t set, std::size_t place) const {
         return place < sets_[set].passing.size();
     }
-    /// Heat of a circuit, or an upper bound where it is not known; below 0 where there is none.
-    [[nodiscard]] double at_most_kwh(std::size_t set, std::size_t place) const {
+    /// Value of a circuit, or an upper bound where it is not known; minus infinity where there is
+    /// none.
+    [[nodiscard]] double at_most(std::size_t set, std::size_t place) const {
         const Seen& seen = sets_[set];
-        if (place < seen.passing.size()) return lists_.at(set, seen.passing[place]).kwh;
-        if (seen.looked < lists_.found(set)) return lists_.at(set, seen.looked).kwh;
-        return lists_.rest_at_most_kwh(set);
+        if (place < seen.passing.size()) return lists_.value(*seen.passing[place]);
+        if (seen.looked < lists_.found(set)) return lists_.value(lists_.at(set, seen.looked));
+        return lists_.rest_at_most(set);
     }
-    [[nodiscard]] PlanChoice choice(std::size_t set, std::size_t place) const {
-        return {.set = set, .place = sets_[set].passing[place]};
+    [[nodiscard]] ListedCircuit& circuit(std::size_t set, std::size_t place) const {
+        return *sets_[set].passing[place];
     }
     /// One step towards the next circuit that passes.
     void advance(std::size_t set) {
@@ -34,8 +43,16 @@ class PlanSearch::View {
             lists_.step(set);
             return;
         }
-        if (may_pass(lists_.at(set, seen.looked))) seen.passing.push_back(seen.looked);
+        ListedCircuit& next = lists_.at(set, seen.looked);
+        if (may_pass(next)) seen.passing.push_back(&next);
         ++seen.looked;
+    }
+    /// The array whose curve that step makes, unless it is made.
+    [[nodiscard]] std::optional<std::size_t> next_array(std::size_t set) const {
+        if (sets_[set].looked < lists_.found(set)) return std::nullopt;
+        const auto array = lists_.next_array(set);
+        if (!array || pool_.task().energies->has_season(*array)) return std::nullopt;
+        return pool_.is_dead(*array) ? std::nullopt : array;
     }
     /// Whether a circuit that was judged alone meets the requirement.
     [[nodiscard]] bool passes(const PlanVerdict& verdict) const {
@@ -46,21 +63,43 @@ class PlanSearch::View {
         return !requirement_.parts_max || verdict.parts <= *requirement_.parts_max;
     }
 
+    /// Circuits whose own bill is beyond the budget.
+    [[nodiscard]] std::size_t beyond_budget() const { return beyond_budget_; }
+    /// Upper bound of the value at another price of money; `least_price` is that of any circuit of
+    /// the set.
+    [[nodiscard]] double most_at(std::size_t set, double kwh_per_price, double least_price) const {
+        const Seen& seen = sets_[set];
+        double most = at_most(set, seen.passing.size()) - kwh_per_price * least_price;
+        for (const ListedCircuit* circuit : seen.passing) {
+            most = std::max(most, circuit->kwh - kwh_per_price * circuit->price);
+        }
+        return most;
+    }
+
   private:
-    [[nodiscard]] bool may_pass(const ListedCircuit& circuit) const {
-        if (lists_.headroom_at_most(circuit) < requirement_.headroom) return false;
+    [[nodiscard]] bool may_pass(ListedCircuit& circuit) {
         if (circuit.cold_v > requirement_.volts_max) return false;
-        return !circuit.judged || passes(circuit.verdict);
+        if (circuit.price > most_price_) {
+            ++beyond_budget_;
+            return false;
+        }
+        if (circuit.judged) return passes(circuit.verdict);
+        // Without a headroom the screen has done what the bound of it can do.
+        return requirement_.headroom <= 0.0 ||
+               pool_.headroom_at_most(circuit) >= requirement_.headroom;
     }
 
     struct Seen {
-        std::vector<std::size_t> passing{};  //!< places in the list
-        std::size_t looked = 0;              //!< at so many of them
+        std::vector<ListedCircuit*> passing{};
+        std::size_t looked = 0;  //!< at so many of the list
     };
 
+    CircuitPool& pool_;
     CircuitLists& lists_;
     const PlanRequirement& requirement_;
+    double most_price_ = std::numeric_limits<double>::infinity();
     std::vector<Seen> sets_{};
+    std::size_t beyond_budget_ = 0;
 };
 
 }  // namespace heatmatch

@@ -18,8 +18,8 @@ Planner::Planner(PlanTask& task, const Parts& catalog, const RankOptions& option
     : task_(task),
       catalog_(catalog),
       options_(options),
-      lists_(task),
-      search_(lists_),
+      pool_(task),
+      search_(pool_),
       goals_(task.yard.goals) {
     plan_.days = task.energies->days();
     plan_.arrays = task.family.arrays.size();
@@ -50,6 +50,7 @@ Plan Planner::make() {
     for (const double level : levels) {
         if (level < plan_.headroom && level > base) lower.emplace_back(level, at(level));
     }
+    sum_again(found);
     take(found);
     for (const auto& [level, outcome] : lower) {
         if (level < plan_.headroom) offer_headroom(level, outcome);
@@ -99,6 +100,27 @@ PlanOutcome Planner::at(double headroom, double least_kwh) {
     return search(needed);
 }
 
+void Planner::sum_again(PlanOutcome& found) {
+    std::vector<FoundPlan> plans = found.first;
+    const auto is_chosen = [&](const FoundPlan& plan) {
+        return plan.circuits == found.chosen->circuits;
+    };
+    if (std::none_of(plans.begin(), plans.end(), is_chosen)) plans.push_back(*found.chosen);
+    if (plans.size() < 2) return;
+    for (FoundPlan& plan : plans) {
+        plan.kwh = 0.0;
+        for (const Candidate& candidate :
+             planned_candidates(task_, catalog_, search_.circuits(plan.circuits))) {
+            plan.kwh += candidate.objective();
+        }
+    }
+    PlanOutcome exact;
+    for (FoundPlan& plan : plans) exact.keep(std::move(plan));
+    exact.choose();
+    found.best = exact.best;
+    found.chosen = exact.chosen;
+}
+
 void Planner::take(const PlanOutcome& found) {
     chosen_ = *found.chosen;
     const auto circuits = search_.circuits(chosen_.circuits);
@@ -119,7 +141,7 @@ void Planner::add_bounds(const PlanOutcome& found) {
         PlanRequirement looser = required(plan_.headroom);
         looser.budget = budget;
         looser.together = together;
-        constexpr std::size_t few_checks = 100;
+        constexpr std::size_t few_checks = 60;
         looser.most_checks = few_checks;
         looser.most_ties = 0;
         return std::max(search(looser).at_most_kwh, plan_.kwh);

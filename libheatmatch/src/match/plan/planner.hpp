@@ -24,6 +24,9 @@ class Planner {
     void prefer_careful(double headroom, PlanOutcome& found);
     [[nodiscard]] PlanRequirement required(double headroom) const;
     PlanOutcome at(double headroom, double least_kwh = 0.0);
+    /// Decides among the best five and the chosen plan by their heat as an assessment sums it, not
+    /// by the curves of the search.
+    void sum_again(PlanOutcome& found);
     /// The circuits of the search, as an assessment describes them.
     void take(const PlanOutcome& found);
     [[nodiscard]] Amount a_day(double kwh) const;
@@ -43,7 +46,7 @@ class Planner {
     PlanTask& task_;
     const Parts& catalog_;
     const RankOptions& options_;
-    CircuitLists lists_;
+    CircuitPool pool_;
     PlanSearch search_;
     Goals goals_;
     PanelCounts all_{};

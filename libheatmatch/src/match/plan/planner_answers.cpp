@@ -48,7 +48,7 @@ void Planner::offer_headroom(double level, const PlanOutcome& outcome) {
 void Planner::offer_volts() {
     double highest_v = 0.0;
     for (const PlanChoice& choice : chosen_.circuits) {
-        highest_v = std::max(highest_v, lists_.at(choice.set, choice.place).cold_v);
+        highest_v = std::max(highest_v, pool_.at(choice).cold_v);
     }
     const bool wet = task_.yard.site.counts_as_wet();
     for (const double volts : {80.0, 60.0, 30.0}) {
@@ -56,7 +56,7 @@ void Planner::offer_volts() {
         if (volts >= highest_v || (volts == wet_only_v && !wet)) continue;
         PlanRequirement needed = required(plan_.headroom);
         needed.volts_max = volts;
-        constexpr std::size_t few_checks = 600;
+        constexpr std::size_t few_checks = 300;
         needed.most_checks = few_checks;
         constexpr std::size_t few_ties = 30;
         needed.most_ties = few_ties;
@@ -79,7 +79,7 @@ void Planner::offer_volts() {
 void Planner::add_idle() {
     PanelCounts used(all_.size(), 0);
     for (const PlanChoice& choice : chosen_.circuits) {
-        const PanelCounts& panels = lists_.panels(choice.set);
+        const PanelCounts& panels = pool_.panels(pool_.set_of(choice));
         for (std::size_t g = 0; g < used.size(); ++g) used[g] += panels[g];
     }
     for (std::size_t g = 0; g < used.size(); ++g) {
@@ -95,7 +95,7 @@ void Planner::add_idle() {
 
 void Planner::tell_nearest(double base, const PlanOutcome& found) {
     plan_.at_most_kwh = found.at_most_kwh;
-    std::map<std::string, std::size_t> reasons = lists_.reasons();
+    std::map<std::string, std::size_t> reasons = pool_.reasons();
     const auto most =
         std::max_element(reasons.begin(), reasons.end(),
                          [](const auto& a, const auto& b) { return a.second < b.second; });

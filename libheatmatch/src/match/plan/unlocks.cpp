@@ -40,7 +40,7 @@ struct Rejected {
 struct Quick {
     explicit Quick(const Parts& catalog, const Installation& installation,
                    const RankOptions& options)
-        : task(PlanTask::make(catalog, installation, options)), lists(*task), search(lists) {}
+        : task(PlanTask::make(catalog, installation, options)), pool(*task), search(pool) {}
 
     PlanOutcome best(const PlanRequirement& needed, const Progress& progress) {
         PlanRequirement few = needed;
@@ -51,7 +51,7 @@ struct Quick {
     }
 
     std::unique_ptr<PlanTask> task;
-    CircuitLists lists;
+    CircuitPool pool;
     PlanSearch search;
 };
 
@@ -90,16 +90,14 @@ class UnlockFinder {
     /// Circuits that fail alone, by falling heat, few of each reason.
     std::vector<Rejected> rejected_circuits() {
         std::vector<Rejected> all;
-        for (std::size_t set = 0; set < now_.lists.size(); ++set) {
-            for (std::size_t place = 0; place < now_.lists.found(set); ++place) {
-                const ListedCircuit& listed = now_.lists.at(set, place);
-                const bool fails = listed.verdict.danger || !listed.verdict.assessed ||
-                                   listed.verdict.headroom < plan_.headroom;
-                if (!listed.judged || !fails) continue;
-                all.push_back({.circuit = now_.task->circuit(listed.array, listed.bank),
-                               .verdict = listed.verdict,
-                               .kwh = listed.kwh});
-            }
+        for (const auto& [choice, made] : now_.pool.made()) {
+            if (!made || !made->judged) continue;
+            const bool fails = made->verdict.danger || !made->verdict.assessed ||
+                               made->verdict.headroom < plan_.headroom;
+            if (!fails) continue;
+            all.push_back({.circuit = now_.task->circuit(choice.array, choice.bank),
+                           .verdict = made->verdict,
+                           .kwh = made->kwh});
         }
         std::stable_sort(all.begin(), all.end(),
                          [](const Rejected& a, const Rejected& b) { return a.kwh > b.kwh; });
@@ -233,7 +231,7 @@ class UnlockFinder {
             now_v = std::max(now_v, candidate.circuit.cold_voltage_v());
         }
         for (const PlanChoice& choice : found.circuits) {
-            then_v = std::max(then_v, then.lists.at(choice.set, choice.place).cold_v);
+            then_v = std::max(then_v, then.pool.at(choice).cold_v);
         }
         const double touch_v = yard_.site.counts_as_wet() ? 30.0 : 60.0;
         for (const double volts : {80.0, 60.0, 30.0}) {

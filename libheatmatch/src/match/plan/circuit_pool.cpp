@@ -1,0 +1,173 @@
+#include "circuit_pool.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+#include "heatmatch/base/parallel.hpp"
+#include "heatmatch/match/candidate/wiring.hpp"
+#include "heatmatch/match/margins/unlike_array_margins.hpp"
+
+namespace heatmatch {
+
+CircuitPool::CircuitPool(PlanTask& task)
+    : task_(task), least_bill_(task), set_of_array_(task.family.arrays.size()) {
+    for (std::size_t bank = 0; bank < task.banks.banks.size(); ++bank) {
+        if (const auto margin = never_assessed(bank); !margin.empty()) {
+            reject(std::string(margin));
+            continue;
+        }
+        const double ohm = task.banks.banks[bank].typical_ohm();
+        const auto known = std::find(ohms_.begin(), ohms_.end(), ohm);
+        fit_.push_back({.bank = bank,
+                        .ohm = static_cast<std::size_t>(known - ohms_.begin()),
+                        .price = least_bill_.of_elements(bank)});
+        if (known == ohms_.end()) ohms_.push_back(ohm);
+    }
+    for (std::size_t a = 0; a < task.family.arrays.size(); ++a) {
+        const FamilyArray& array = task.family.arrays[a];
+        const auto [at, is_new] = by_panels_.try_emplace(array.panels, sets_.size());
+        if (is_new) sets_.push_back({.panels = array.panels});
+        sets_[at->second].arrays.push_back(a);
+        set_of_array_[a] = at->second;
+    }
+}
+
+std::string_view CircuitPool::never_assessed(std::size_t bank) const {
+    const Element& element = task_.banks.banks[bank].element;
+    if (!has_known_heat(task_.banks, bank)) return "sheath temperature";
+    if (!std::isfinite(task_.numbers[bank]->sheath_v)) return "sheath voltage";
+    return element.terminal_limit_c ? "" : "terminal temperature";
+}
+
+std::optional<std::size_t> CircuitPool::find(const PanelCounts& panels) const {
+    const auto found = by_panels_.find(panels);
+    return found == by_panels_.end() ? std::nullopt : std::optional(found->second);
+}
+
+double CircuitPool::headroom_at_most(ListedCircuit& circuit) {
+    if (circuit.element_w) {
+        const BankNumbers& numbers = *task_.numbers[circuit.choice.bank];
+        if (std::isfinite(numbers.heat_w) && numbers.heat_w > 0.0) {
+            circuit.most_headroom = std::min(
+                circuit.most_headroom, heat_at_most(task_.banks, numbers, *circuit.element_w));
+        }
+        circuit.element_w.reset();
+    }
+    const auto known = array_headroom_.find(circuit.choice.array);
+    return known == array_headroom_.end() ? circuit.most_headroom
+                                          : std::min(circuit.most_headroom, known->second);
+}
+
+bool CircuitPool::is_dead(std::size_t array) {
+    const auto known = dead_.find(array);
+    if (known != dead_.end()) return known->second;
+    bool& dead = dead_[array];
+    if (task_.energies->only_group(task_.family.arrays[array])) return dead;
+    const ExistingCircuit existing = task_.circuit(array, 0);
+    const Circuit circuit = task_.judge->unwired(existing);
+    constexpr double open_ohm = std::numeric_limits<double>::infinity();
+    dead = reversed_too_far(*circuit.unlike, task_.judge->site_of(existing), open_ohm);
+    if (dead) reject("reversed panel");
+    return dead;
+}
+
+CircuitPool::Frame& CircuitPool::frame(const PlanChoice& choice) {
+    const Bank& fed = task_.banks.banks[choice.bank];
+    const auto key = std::pair(choice.array, task_.banks.branch_runs ? fed.hookup.parallel : 0);
+    const auto known = frames_.find(key);
+    if (known != frames_.end()) return known->second;
+    const ExistingCircuit existing = task_.circuit(choice.array, choice.bank);
+    Frame made{.circuit = task_.judge->wired(existing), .site = task_.judge->site_of(existing)};
+    made.circuit.heat = nullptr;
+    return frames_.emplace(key, std::move(made)).first->second;
+}
+
+bool CircuitPool::is_reversed(std::size_t array, const Circuit& circuit, const Site& site) {
+    // The lower the resistance, the more a weak panel absorbs.
+    auto& [reversed_ohm, held_ohm] = reversed_.try_emplace(array).first->second;
+    const double load_ohm = circuit.bank.low_ohm() + circuit.wire_ohm_at(room_c);
+    if (load_ohm <= reversed_ohm) return true;
+    if (load_ohm >= held_ohm) return false;
+    const bool reversed = reversed_too_far(*circuit.unlike, site, load_ohm);
+    (reversed ? reversed_ohm : held_ohm) = load_ohm;
+    return reversed;
+}
+
+/// The circuit of an array and a bank, unless a quick check finds a danger.
+std::optional<ListedCircuit> CircuitPool::screen(const PlanChoice& choice) {
+    const auto [array, bank] = choice;
+    auto& [circuit, site] = frame(choice);
+    if (task_.banks.lays_for_heat) {
+        circuit = task_.judge->wired(task_.circuit(array, bank));
+    } else {
+        circuit.bank = task_.banks.banks[bank];
+    }
+    const BankNumbers& numbers = *task_.numbers[bank];
+    ListedCircuit listed{.choice = choice, .cold_v = circuit.cold_voltage_v()};
+    if (listed.cold_v > numbers.sheath_v) {
+        reject("sheath voltage");
+        return std::nullopt;
+    }
+    circuit.heat = nullptr;
+    const double element_w = bright_.element_at_least_w(array, circuit, site);
+    if (circuit.unlike && is_reversed(array, circuit, site)) {
+        reject("reversed panel");
+        return std::nullopt;
+    }
+    constexpr double rounding = 1.0 + 1e-9;
+    if (element_w > rounding * numbers.power_w) {
+        reject(task_.banks.reasons->name(numbers.power_reason));
+        return std::nullopt;
+    }
+    listed.most_headroom =
+        std::min(1.0 - listed.cold_v / numbers.sheath_v, 1.0 - element_w / numbers.rated_w);
+    listed.element_w = element_w;
+    const double wire_ohm = circuit.wire_ohm();
+    listed.kwh = task_.energies->season(array).kwh(task_.banks.banks[bank].typical_ohm(), wire_ohm);
+    if (!task_.banks.lays_for_heat) listed.price = least_bill_.of_circuit(array, bank).price;
+    return listed;
+}
+
+ListedCircuit* CircuitPool::screened(const PlanChoice& choice) {
+    auto known = made_.find(choice);
+    if (known == made_.end()) known = made_.emplace(choice, screen(choice)).first;
+    return known->second ? &*known->second : nullptr;
+}
+
+void CircuitPool::judge(std::span<ListedCircuit* const> circuits) {
+    std::vector<ListedCircuit*> open;
+    for (ListedCircuit* circuit : circuits) {
+        if (circuit->judged) continue;
+        circuit->judged = true;
+        if (is_dead(circuit->choice.array)) {
+            circuit->verdict.danger = true;
+            circuit->verdict.headroom = -1.0;
+            continue;
+        }
+        open.push_back(circuit);
+    }
+    checks_ += open.size();
+    parallel_for(open.size(), worker_count(task_.options.threads, open.size()),
+                 [&](std::size_t i, std::size_t, const Pulse&) {
+                     const auto [array, bank] = open[i]->choice;
+                     const ExistingCircuit existing = task_.circuit(array, bank);
+                     open[i]->verdict = task_.judge->judge({&existing, 1});
+                 });
+    for (const ListedCircuit* circuit : open) note(*circuit);
+}
+
+void CircuitPool::note(const ListedCircuit& circuit) {
+    const PlanVerdict& verdict = circuit.verdict;
+    const std::size_t array = circuit.choice.array;
+    if (!task_.banks.branch_runs) {
+        const auto known = array_headroom_.try_emplace(array, 1.0).first;
+        known->second = std::min(known->second, verdict.array_headroom);
+    }
+    if (verdict.good()) return;
+    if (verdict.danger || !verdict.assessed) reject(verdict.reason);
+    if (verdict.array_headroom < 0.0 && !task_.banks.branch_runs) dead_[array] = true;
+}
+
+}  // namespace heatmatch
