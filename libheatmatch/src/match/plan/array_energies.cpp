@@ -164,8 +164,9 @@ const std::vector<double>& ArrayEnergies::at_most_kwh(std::size_t array,
     const FamilyArray& of = family_.arrays[array];
     const NodeSet& set = nodes_of(of);
     const ArrayLimits limits = set.bound.limits(family_, of);
-    most.reserve(ohm.size());
+    most.reserve(ohm.size() + 1);
     for (const double each : ohm) most.push_back(set.bound.at_most_kwh(limits, each));
+    most.push_back(set.bound.at_most_kwh(limits));
     return most;
 }
 

@@ -44,7 +44,8 @@ class ArrayEnergies {
     [[nodiscard]] bool has_season(std::size_t array) const { return made_.contains(array); }
     /// Makes the seasons of several arrays side by side.
     void prepare(std::span<const std::size_t> arrays);
-    /// Upper bounds of the energy of an array into each resistance, always the same ones [kWh].
+    /// Upper bounds of the energy of an array into each resistance, always the same ones, and last
+    /// into any [kWh].
     [[nodiscard]] const std::vector<double>& at_most_kwh(std::size_t array,
                                                          std::span<const double> ohm);
     /// Energy of these panels, each at its maximum power point all the time [kWh].

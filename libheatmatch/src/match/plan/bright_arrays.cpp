@@ -46,4 +46,15 @@ double BrightArrays::element_at_least_w(std::size_t array, const Circuit& circui
         curve_of(array, circuit, site));
 }
 
+double BrightArrays::bank_at_least_w(std::size_t array, const Circuit& circuit, const Site& site) {
+    const double bank_ohm = circuit.bank.typical_ohm();
+    const double load_ohm = bank_ohm + circuit.wire_ohm_at(coldest_wire_c(site));
+    return std::visit(
+        [&](const auto& bright) {
+            const double current_a = bright.into_resistance(load_ohm).current_a;
+            return current_a * current_a * bank_ohm;
+        },
+        curve_of(array, circuit, site));
+}
+
 }  // namespace heatmatch

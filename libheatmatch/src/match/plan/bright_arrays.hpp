@@ -17,6 +17,10 @@ class BrightArrays {
     [[nodiscard]] double element_at_least_w(std::size_t array, const Circuit& circuit,
                                             const Site& site);
 
+    /// Power of the whole bank at its typical resistance [W].
+    [[nodiscard]] double bank_at_least_w(std::size_t array, const Circuit& circuit,
+                                         const Site& site);
+
   private:
     using Curve = std::variant<ArrayCurve, MixedArrayCurve>;
     [[nodiscard]] const Curve& curve_of(std::size_t array, const Circuit& circuit,

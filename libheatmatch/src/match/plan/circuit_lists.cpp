@@ -6,8 +6,11 @@
 
 namespace heatmatch {
 
-CircuitLists::CircuitLists(CircuitPool& pool, double kwh_per_price)
+CircuitLists::CircuitLists(CircuitPool& pool, double kwh_per_price, bool unlike_banks)
     : pool_(pool), kwh_per_price_(kwh_per_price), sets_(pool.sets()) {
+    for (const CircuitPool::FitBank& fit : pool.fit()) {
+        if (unlike_banks || !pool.task().bank(fit.bank).unlike) fit_.push_back(fit);
+    }
     for (std::size_t set = 0; set < sets_.size(); ++set) {
         double most = pool.task().energies->largest_kwh(pool.panels(set));
         if (kwh_per_price > 0.0) {
@@ -70,12 +73,14 @@ void CircuitLists::open_set(std::size_t index) {
             open_array(set, array);
             continue;
         }
-        const auto& kwh = energies.at_most_kwh(array, pool_.ohms());
+        // Of many unlike banks the bound into any resistance serves.
+        const auto& kwh = energies.at_most_kwh(array, pool_.equal_ohms());
         double most = -std::numeric_limits<double>::infinity();
-        for (const CircuitPool::FitBank& fit : pool_.fit()) {
-            most = std::max(most, kwh[fit.ohm] - kwh_per_price_ * fit.price);
+        for (const CircuitPool::FitBank& fit : fit_) {
+            const double at_most = fit.ohm < pool_.equal_ohms().size() ? kwh[fit.ohm] : kwh.back();
+            most = std::max(most, at_most - kwh_per_price_ * fit.price);
         }
-        if (pool_.fit().empty()) continue;
+        if (fit_.empty()) continue;
         push(set, {.value = most - kwh_per_price_ * price_of(array),
                    .stage = Stage::array,
                    .array = array});
@@ -90,7 +95,7 @@ void CircuitLists::open_array(Set& set, std::size_t array) {
     for (const double ohm : pool_.ohms()) kwh.push_back(season.kwh(ohm, 0.0));
     const double beside = kwh_per_price_ * price_of(array);
     std::vector<FedBank>& fed = fed_[array];
-    for (const CircuitPool::FitBank& fit : pool_.fit()) {
+    for (const CircuitPool::FitBank& fit : fit_) {
         fed.push_back(
             {.value = kwh[fit.ohm] - beside - kwh_per_price_ * fit.price, .bank = fit.bank});
     }

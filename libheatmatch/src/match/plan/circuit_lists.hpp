@@ -16,8 +16,9 @@ namespace heatmatch {
 /// curves of the arrays.
 class CircuitLists {
   public:
-    /// `kwh_per_price` is heat that one unit of money is worth [kWh]; 0 for the heat alone.
-    CircuitLists(CircuitPool& pool, double kwh_per_price);
+    /// `kwh_per_price` is heat that one unit of money is worth [kWh]; 0 for the heat alone. Without
+    /// `unlike_banks` all elements of a bank are equal.
+    CircuitLists(CircuitPool& pool, double kwh_per_price, bool unlike_banks);
 
     [[nodiscard]] double kwh_per_price() const { return kwh_per_price_; }
     /// Circuits found so far.
@@ -69,6 +70,7 @@ class CircuitLists {
 
     CircuitPool& pool_;
     double kwh_per_price_;
+    std::vector<CircuitPool::FitBank> fit_{};
     std::vector<Set> sets_{};
     std::map<std::size_t, std::vector<FedBank>> fed_{};  //!< by array, by falling value
 };

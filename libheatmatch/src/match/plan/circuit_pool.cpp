@@ -7,23 +7,25 @@
 
 #include "heatmatch/base/parallel.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
+#include "heatmatch/match/circuit/unlike_bank.hpp"
 #include "heatmatch/match/margins/unlike_array_margins.hpp"
 
 namespace heatmatch {
 
 CircuitPool::CircuitPool(PlanTask& task)
     : task_(task), least_bill_(task), set_of_array_(task.family.arrays.size()) {
-    for (std::size_t bank = 0; bank < task.banks.banks.size(); ++bank) {
+    for (std::size_t bank = 0; bank < task.bank_count(); ++bank) {
         if (const auto margin = never_assessed(bank); !margin.empty()) {
             reject(std::string(margin));
             continue;
         }
-        const double ohm = task.banks.banks[bank].typical_ohm();
+        const double ohm = task.bank(bank).typical_ohm();
         const auto known = std::find(ohms_.begin(), ohms_.end(), ohm);
         fit_.push_back({.bank = bank,
                         .ohm = static_cast<std::size_t>(known - ohms_.begin()),
                         .price = least_bill_.of_elements(bank)});
         if (known == ohms_.end()) ohms_.push_back(ohm);
+        if (!task.bank(bank).unlike) equal_ohms_ = ohms_.size();
     }
     for (std::size_t a = 0; a < task.family.arrays.size(); ++a) {
         const FamilyArray& array = task.family.arrays[a];
@@ -35,6 +37,13 @@ CircuitPool::CircuitPool(PlanTask& task)
 }
 
 std::string_view CircuitPool::never_assessed(std::size_t bank) const {
+    if (const auto& unlike = task_.bank(bank).unlike) {
+        for (const Bank& one : unlike->elements) {
+            const auto margin = never_assessed(task_.alone.at(one.element.id));
+            if (!margin.empty()) return margin;
+        }
+        return "";
+    }
     const Element& element = task_.banks.banks[bank].element;
     if (!has_known_heat(task_.banks, bank)) return "sheath temperature";
     if (!std::isfinite(task_.numbers[bank]->sheath_v)) return "sheath voltage";
@@ -74,8 +83,8 @@ bool CircuitPool::is_dead(std::size_t array) {
 }
 
 CircuitPool::Frame& CircuitPool::frame(const PlanChoice& choice) {
-    const Bank& fed = task_.banks.banks[choice.bank];
-    const auto key = std::pair(choice.array, task_.banks.branch_runs ? fed.hookup.parallel : 0);
+    const Bank& fed = task_.bank(choice.bank);
+    const auto key = std::pair(choice.array, task_.banks.branch_runs ? fed.branches() : 0);
     const auto known = frames_.find(key);
     if (known != frames_.end()) return known->second;
     const ExistingCircuit existing = task_.circuit(choice.array, choice.bank);
@@ -95,6 +104,37 @@ bool CircuitPool::is_reversed(std::size_t array, const Circuit& circuit, const S
     return reversed;
 }
 
+std::string CircuitPool::check_elements(const Circuit& circuit, const Site& site,
+                                        ListedCircuit& listed) {
+    const auto [array, bank] = listed.choice;
+    constexpr double rounding = 1.0 + 1e-9;
+    const auto check = [&](const BankNumbers& numbers, double element_w) -> std::string {
+        if (listed.cold_v > numbers.sheath_v) return "sheath voltage";
+        if (element_w > rounding * numbers.power_w) {
+            return task_.banks.reasons->name(numbers.power_reason);
+        }
+        listed.most_headroom = std::min(
+            listed.most_headroom,
+            std::min(1.0 - listed.cold_v / numbers.sheath_v, 1.0 - element_w / numbers.rated_w));
+        return {};
+    };
+    if (!circuit.bank.unlike) {
+        const BankNumbers& numbers = *task_.numbers[bank];
+        if (listed.cold_v > numbers.sheath_v) return "sheath voltage";
+        listed.element_w = bright_.element_at_least_w(array, circuit, site);
+        return check(numbers, *listed.element_w);
+    }
+    // An element that exceeds its limit alone in the store does so beside others.
+    const std::vector<double> shares = circuit.bank.unlike->power_shares();
+    const double bank_w = bright_.bank_at_least_w(array, circuit, site);
+    for (std::size_t i = 0; i < shares.size(); ++i) {
+        const std::string& id = circuit.bank.unlike->elements[i].element.id;
+        std::string fails = check(task_.limits_of(id), shares[i] * bank_w);
+        if (!fails.empty()) return fails;
+    }
+    return {};
+}
+
 /// The circuit of an array and a bank, unless a quick check finds a danger.
 std::optional<ListedCircuit> CircuitPool::screen(const PlanChoice& choice) {
     const auto [array, bank] = choice;
@@ -102,30 +142,20 @@ std::optional<ListedCircuit> CircuitPool::screen(const PlanChoice& choice) {
     if (task_.banks.lays_for_heat) {
         circuit = task_.judge->wired(task_.circuit(array, bank));
     } else {
-        circuit.bank = task_.banks.banks[bank];
-    }
-    const BankNumbers& numbers = *task_.numbers[bank];
-    ListedCircuit listed{.choice = choice, .cold_v = circuit.cold_voltage_v()};
-    if (listed.cold_v > numbers.sheath_v) {
-        reject("sheath voltage");
-        return std::nullopt;
+        circuit.bank = task_.bank(bank);
     }
     circuit.heat = nullptr;
-    const double element_w = bright_.element_at_least_w(array, circuit, site);
+    ListedCircuit listed{.choice = choice, .cold_v = circuit.cold_voltage_v()};
+    const std::string fails = check_elements(circuit, site, listed);
+    if (!fails.empty()) {
+        reject(fails);
+        return std::nullopt;
+    }
     if (circuit.unlike && is_reversed(array, circuit, site)) {
         reject("reversed panel");
         return std::nullopt;
     }
-    constexpr double rounding = 1.0 + 1e-9;
-    if (element_w > rounding * numbers.power_w) {
-        reject(task_.banks.reasons->name(numbers.power_reason));
-        return std::nullopt;
-    }
-    listed.most_headroom =
-        std::min(1.0 - listed.cold_v / numbers.sheath_v, 1.0 - element_w / numbers.rated_w);
-    listed.element_w = element_w;
-    const double wire_ohm = circuit.wire_ohm();
-    listed.kwh = task_.energies->season(array).kwh(task_.banks.banks[bank].typical_ohm(), wire_ohm);
+    listed.kwh = task_.energies->season(array).kwh(circuit.bank.typical_ohm(), circuit.wire_ohm());
     if (!task_.banks.lays_for_heat) listed.price = least_bill_.of_circuit(array, bank).price;
     return listed;
 }

@@ -64,8 +64,11 @@ class CircuitPool {
     }
 
     [[nodiscard]] const std::vector<FitBank>& fit() const { return fit_; }
-    /// Resistances of the banks, each once.
-    [[nodiscard]] const std::vector<double>& ohms() const { return ohms_; }
+    /// Resistances of the banks, each once; those of equal elements first.
+    [[nodiscard]] std::span<const double> ohms() const { return ohms_; }
+    [[nodiscard]] std::span<const double> equal_ohms() const {
+        return std::span(ohms_).first(equal_ohms_);
+    }
 
     /// Whether an array is a danger with any bank, as far as a quick check says.
     [[nodiscard]] bool is_dead(std::size_t array);
@@ -101,6 +104,10 @@ class CircuitPool {
     [[nodiscard]] std::string_view never_assessed(std::size_t bank) const;
     [[nodiscard]] Frame& frame(const PlanChoice& choice);
     [[nodiscard]] std::optional<ListedCircuit> screen(const PlanChoice& choice);
+    /// Checks the elements of a listed circuit in cold, bright weather by the limits of each alone
+    /// in the store; the margin that finds a danger, or nothing.
+    [[nodiscard]] std::string check_elements(const Circuit& circuit, const Site& site,
+                                             ListedCircuit& listed);
     [[nodiscard]] bool is_reversed(std::size_t array, const Circuit& circuit, const Site& site);
     /// Keeps what a verdict says of other circuits.
     void note(const ListedCircuit& circuit);
@@ -109,6 +116,7 @@ class CircuitPool {
     PlanTask& task_;
     LeastBill least_bill_;
     std::vector<double> ohms_{};
+    std::size_t equal_ohms_ = 0;  //!< of banks of equal elements
     std::vector<FitBank> fit_{};
     std::vector<Set> sets_{};
     std::vector<std::size_t> set_of_array_{};

@@ -84,7 +84,7 @@ const PartNeeds& LeastBill::of_set(std::size_t set, const std::vector<std::size_
 
 double LeastBill::of_elements(std::size_t bank) {
     Needs needs;
-    add_lines(needs, {element_line(task_.banks.banks[bank])});
+    add_lines(needs, element_lines(task_.bank(bank)));
     const PartNeeds made(needs.begin(), needs.end());
     return at_least({&made});
 }
@@ -92,8 +92,8 @@ double LeastBill::of_elements(std::size_t bank) {
 const LeastBill::OfCircuit& LeastBill::of_circuit(std::size_t array, std::size_t bank) {
     const auto known = by_circuit_.find({array, bank});
     if (known != by_circuit_.end()) return known->second;
-    const Bank& fed = task_.banks.banks[bank];
-    const auto frame = std::pair(array, task_.banks.branch_runs ? fed.hookup.parallel : 0);
+    const Bank& fed = task_.bank(bank);
+    const auto frame = std::pair(array, task_.banks.branch_runs ? fed.branches() : 0);
     auto beside = by_frame_.find(frame);
     if (beside == by_frame_.end()) {
         const ExistingCircuit existing = task_.circuit(array, bank);
@@ -105,7 +105,7 @@ const LeastBill::OfCircuit& LeastBill::of_circuit(std::size_t array, std::size_t
         beside = by_frame_.emplace(frame, std::move(needs)).first;
     }
     Needs needs = beside->second;
-    add_lines(needs, {element_line(fed)});
+    add_lines(needs, element_lines(fed));
     OfCircuit made{.needs = {needs.begin(), needs.end()}};
     made.price = at_least({&made.needs});
     return by_circuit_.emplace(std::pair(array, bank), std::move(made)).first->second;

@@ -42,7 +42,7 @@ Sentence why_idle(PlanSearch& search, const FoundPlan& plan, const PanelCounts& 
     CircuitPool& pool = search.pool();
     const auto set = pool.find(panels);
     if (!set) return say<"plan.idle_bound">();
-    CircuitLists lists(pool, 0.0);
+    CircuitLists lists(pool, 0.0, false);
     constexpr int most_looks = 40;
     for (int look = 0; look < most_looks && lists.found(*set) == 0; ++look) lists.step(*set);
     if (lists.found(*set) == 0) return say<"plan.idle_bound">();
@@ -60,6 +60,7 @@ Sentence why_idle(PlanSearch& search, const FoundPlan& plan, const PanelCounts& 
     more.push_back(best.choice);
     search.sort(more);
     const PlanVerdict& together = search.together(more);
+    if (together.reason == "fit in store") return say<"plan.idle_misfit">();
     if (together.danger || together.headroom < headroom) {
         return say<"plan.idle_together">(with<"margin">(together.reason));
     }

@@ -12,6 +12,8 @@
 #include "heatmatch/heat/joint_layout.hpp"
 #include "heatmatch/match/candidate/wiring.hpp"
 #include "heatmatch/match/circuit/bank.hpp"
+#include "heatmatch/match/circuit/element_view.hpp"
+#include "heatmatch/match/circuit/unlike_bank.hpp"
 #include "heatmatch/solar/group_weather.hpp"
 
 namespace heatmatch {
@@ -30,8 +32,8 @@ int owned_of(const Installation& installation, const std::string& element) {
 }  // namespace
 
 bool lies_before(const ExistingCircuit& a, const ExistingCircuit& b) {
-    return std::tie(a.element, a.bank, a.group, a.panels, a.array) <
-           std::tie(b.element, b.bank, b.group, b.panels, b.array);
+    return std::tie(a.element, a.bank, a.elements, a.group, a.panels, a.array) <
+           std::tie(b.element, b.bank, b.elements, b.group, b.panels, b.array);
 }
 
 PlanJudge::PlanJudge(std::shared_ptr<const Parts> parts, const Installation& installation,
@@ -116,6 +118,9 @@ Circuit PlanJudge::panels_of(const ExistingCircuit& circuit) const {
 }
 
 Bank PlanJudge::bank_of(const ExistingCircuit& circuit) const {
+    if (!circuit.elements.empty()) {
+        return lay_bank(*parts_, circuit.elements, coil_temperature_c_);
+    }
     const Hookup bank = parse_hookup(circuit.bank, "circuit", "bank");
     return make_bank(*parts_, find_element(*parts_, circuit.element), bank,
                      std::min(owned_of(pattern_, circuit.element), bank.count()),
@@ -134,7 +139,7 @@ Circuit PlanJudge::framed(const ExistingCircuit& circuit, const Installation& ju
         std::any_of(judged.runs.begin(), judged.runs.end(),
                     [](const WireRun& run) { return run.carries == Carried::branch; });
     const std::string key = circuit.group + '\n' + circuit.panels + '\n' + circuit.array + '\n' +
-                            (by_branch ? circuit.bank : std::string());
+                            (by_branch ? circuit.bank + circuit.elements : std::string());
     {
         const std::scoped_lock lock(frames_lock_);
         const auto known = frames_.find(key);
@@ -156,8 +161,7 @@ Circuit PlanJudge::laid(const ExistingCircuit& circuit, const Installation& judg
 Circuit PlanJudge::wired(const ExistingCircuit& circuit) const {
     const Installation judged = alone(circuit);
     Circuit made = laid(circuit, judged);
-    made.heat = bank_heat(store_, made.bank.element, made.bank.sheath, made.bank.alloy,
-                          made.bank.hookup.count());
+    made.heat = bank_heat(store_, made.bank);
     if (chooses_for_heat(judged)) {
         lay_for_heat(made, *parts_, judged, bright_extremes(made, judged.site));
     }
@@ -196,8 +200,12 @@ bool PlanJudge::fit(std::span<const ExistingCircuit> circuits) const {
     if (!store_) return true;
     std::vector<BankInStore> banks;
     for (const ExistingCircuit& circuit : circuits) {
-        banks.push_back({.element = find_element(*parts_, circuit.element),
-                         .elements = parse_hookup(circuit.bank, "circuit", "bank").count()});
+        const Bank bank = bank_of(circuit);
+        if (!bank.unlike) {
+            banks.push_back({.element = bank.element, .elements = bank.hookup.count()});
+            continue;
+        }
+        for (const Bank& one : bank.unlike->elements) banks.push_back({.element = one.element});
     }
     try {
         return joint_layout(banks, store_->store).front().misfit.empty();

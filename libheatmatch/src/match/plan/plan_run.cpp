@@ -247,7 +247,8 @@ PlanOutcome PlanSearch::best(const PlanRequirement& requirement, const Progress&
     double kwh_per_price = 0.0;
     bool stopped = false;
     {
-        Run run(*this, lists_, requirement, progress, effort);
+        CircuitLists& lists = requirement.unlike_banks ? lists_ : equal_lists_;
+        Run run(*this, lists, requirement, progress, effort);
         run.search(outcome, money ? few_looks : most_looks);
         stopped = run.stopped();
         if (stopped && money) kwh_per_price = run.fair_price();
@@ -256,7 +257,7 @@ PlanOutcome PlanSearch::best(const PlanRequirement& requirement, const Progress&
     // A second pass at that price also where a tie was decided before the most heat was known.
     bool open = kwh_per_price > 0.0;
     for (int pass = 0; pass < 2 && open; ++pass) {
-        CircuitLists priced(pool_, kwh_per_price);
+        CircuitLists priced(pool_, kwh_per_price, requirement.unlike_banks);
         Run run(*this, priced, requirement, progress, effort);
         run.search(outcome, most_looks);
         open = !run.stopped() && run.is_choice_open();

@@ -4,6 +4,8 @@
 #include <tuple>
 #include <utility>
 
+#include "heatmatch/match/circuit/unlike_bank.hpp"
+
 namespace heatmatch {
 
 namespace {
@@ -46,7 +48,8 @@ void PlanOutcome::choose() {
     }
 }
 
-PlanSearch::PlanSearch(CircuitPool& pool) : pool_(pool), lists_(pool, 0.0) {
+PlanSearch::PlanSearch(CircuitPool& pool)
+    : pool_(pool), lists_(pool, 0.0, true), equal_lists_(pool, 0.0, false) {
     make_nodes();
 }
 
@@ -103,10 +106,20 @@ void PlanSearch::sort(std::vector<PlanChoice>& choices) const {
 PlanSearch::Banks PlanSearch::banks_of(std::span<const PlanChoice> choices) const {
     Banks banks;
     for (const PlanChoice& choice : choices) {
-        const Bank& bank = pool_.task().banks.banks[choice.bank];
-        banks.emplace_back(bank.element.id, bank.hookup.count());
+        const Bank& bank = pool_.task().bank(choice.bank);
+        if (!bank.unlike) {
+            banks.emplace_back(bank.element.id, bank.hookup.count());
+            continue;
+        }
+        for (const Bank& one : bank.unlike->elements) banks.emplace_back(one.element.id, 1);
     }
     return banks;
+}
+
+bool PlanSearch::is_unlike(std::span<const PlanChoice> choices) const {
+    return std::any_of(choices.begin(), choices.end(), [this](const PlanChoice& choice) {
+        return pool_.task().bank(choice.bank).unlike != nullptr;
+    });
 }
 
 bool PlanSearch::has_elements(std::span<const PlanChoice> choices) const {
@@ -119,6 +132,7 @@ bool PlanSearch::has_elements(std::span<const PlanChoice> choices) const {
 }
 
 bool PlanSearch::known_to_fail(std::span<const PlanChoice> choices, double headroom) {
+    if (is_unlike(choices)) return false;
     const auto found = no_goods_.find(banks_of(choices));
     if (found == no_goods_.end()) return false;
     std::vector<double> element_w;
@@ -140,7 +154,7 @@ const PlanVerdict& PlanSearch::together(std::span<const PlanChoice> choices) {
     // Where wire is chosen for heat, the power of a circuit in a plan may differ from that alone;
     // on several planes the same power may come at other hours.
     const bool by_power = !pool_.task().banks.lays_for_heat && pool_.task().one_plane;
-    if (!fits || (verdict.heat_headroom < 1.0 && by_power)) {
+    if (!is_unlike(choices) && (!fits || (verdict.heat_headroom < 1.0 && by_power))) {
         NoGood no_good{.headroom = verdict.heat_headroom};
         for (const PlanChoice& choice : choices) {
             no_good.element_w.push_back(fits ? pool_.at(choice).verdict.element_w.front() : 0.0);

@@ -22,10 +22,11 @@ struct PlanRequirement {
     double volts_max = std::numeric_limits<double>::infinity();  //!< at the record low [V]
     int circuits_max = 3;
     std::optional<int> parts_max{};
-    bool careful = false;  //!< no danger with unstated facts at their careful ends either
-    bool budget = true;    //!< the bill is within the budget
-    bool together = true;  //!< they are judged together in the store, not each alone
-    bool grow = true;      //!< a plan without proof where the search takes too long
+    bool careful = false;      //!< no danger with unstated facts at their careful ends either
+    bool budget = true;        //!< the bill is within the budget
+    bool together = true;      //!< they are judged together in the store, not each alone
+    bool unlike_banks = true;  //!< elements of a bank may differ
+    bool grow = true;          //!< a plan without proof where the search takes too long
     /// Plans with less heat are of no interest [kWh].
     double least_kwh = 0.0;
     std::size_t most_checks = 3000;  //!< how often circuits are judged, alone or together
@@ -111,13 +112,16 @@ class PlanSearch {
     using Banks = std::vector<std::pair<std::string, int>>;
 
     [[nodiscard]] Banks banks_of(std::span<const PlanChoice> choices) const;
+    /// Whether the elements of a bank differ: their powers do not rise together.
+    [[nodiscard]] bool is_unlike(std::span<const PlanChoice> choices) const;
     [[nodiscard]] bool known_to_fail(std::span<const PlanChoice> choices, double headroom);
     [[nodiscard]] bool has_elements(std::span<const PlanChoice> choices) const;
     void make_nodes();
     void add_nodes(Node& node, std::size_t first, const PanelCounts& left, int most);
 
     CircuitPool& pool_;
-    CircuitLists lists_;  //!< by heat alone
+    CircuitLists lists_;        //!< by heat alone
+    CircuitLists equal_lists_;  //!< the same, with banks of equal elements
     std::vector<Node> nodes_{};
     bool all_nodes_ = true;
     std::map<std::vector<PlanChoice>, PlanVerdict> judged_{};

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "heatmatch/base/error.hpp"
+#include "heatmatch/match/circuit/unlike_bank.hpp"
 
 namespace heatmatch {
 
@@ -50,6 +51,39 @@ std::map<std::string, int> limited_elements(const ScreenContext& banks,
         if (!may_be_bought) limited[bank.element.id] = owned;
     }
     return limited;
+}
+
+/// Banks of unlike elements of a yard, at most: each takes as long to judge as ten of equal ones.
+constexpr std::size_t most_unlike_banks = 100;
+
+/// All banks of unlike elements that are owned, of as many elements as there are not too many of.
+void add_unlike_banks(PlanTask& task) {
+    for (std::size_t bank = 0; bank < task.banks.banks.size(); ++bank) {
+        if (task.banks.banks[bank].hookup.count() == 1) {
+            task.alone[task.banks.banks[bank].element.id] = bank;
+        }
+    }
+    std::vector<OwnedElements> owned;
+    for (const AllowedElements& entry : task.yard.elements) {
+        if (entry.any || !task.alone.contains(entry.element)) continue;
+        const auto same = std::find_if(owned.begin(), owned.end(), [&](const OwnedElements& known) {
+            return known.element == entry.element;
+        });
+        if (same == owned.end()) {
+            owned.push_back({.element = entry.element, .count = entry.count});
+        } else {
+            same->count += entry.count;
+        }
+    }
+    task.most_in_unlike = std::min(most_planned_in_tree, task.options.max_bank);
+    std::vector<Layout> layouts = unlike_banks(owned, task.most_in_unlike);
+    while (layouts.size() > most_unlike_banks && task.most_in_unlike > 2) {
+        layouts = unlike_banks(owned, --task.most_in_unlike);
+    }
+    for (const Layout& layout : layouts) {
+        task.unlike.push_back(
+            lay_bank(*task.parts, layout.text(), task.options.coil_temperature_c));
+    }
 }
 
 }  // namespace
@@ -102,6 +136,7 @@ std::unique_ptr<PlanTask> PlanTask::make(const Parts& catalog, const Installatio
     for (const auto& of_hookup : task->banks.numbers) {
         for (const BankNumbers& numbers : of_hookup) task->numbers[numbers.bank] = &numbers;
     }
+    if (options.element.empty() && !options.bank) add_unlike_banks(*task);
     task->most_elements = limited_elements(task->banks, task->yard);
     task->energies = std::make_unique<ArrayEnergies>(*task->parts, task->yard, task->options,
                                                      task->weather, task->family);
@@ -110,8 +145,14 @@ std::unique_ptr<PlanTask> PlanTask::make(const Parts& catalog, const Installatio
 
 ExistingCircuit PlanTask::circuit(std::size_t array, std::size_t bank) const {
     const FamilyArray& of = family.arrays[array];
-    ExistingCircuit made{.element = banks.banks[bank].element.id,
-                         .bank = banks.banks[bank].hookup.label()};
+    const Bank& fed = this->bank(bank);
+    ExistingCircuit made;
+    if (fed.unlike) {
+        made.elements = fed.label();
+    } else {
+        made.element = fed.element.id;
+        made.bank = fed.hookup.label();
+    }
     if (const auto group = energies->only_group(of)) {
         const int parallel = static_cast<int>(of.strings.size());
         made.group = yard.panels[*group].group;

@@ -144,6 +144,7 @@ void Planner::add_bounds(const PlanOutcome& found) {
         constexpr std::size_t few_checks = 60;
         looser.most_checks = few_checks;
         looser.most_ties = 0;
+        looser.grow = false;
         return std::max(search(looser).at_most_kwh, plan_.kwh);
     };
     plan_.bounds.store_kwh =

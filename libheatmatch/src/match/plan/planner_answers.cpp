@@ -146,6 +146,10 @@ void Planner::add_remarks() {
     } else if (task_.family.extent == FamilyExtent::equal_strings) {
         plan_.remarks.push_back(say<"plan.equal_strings">());
     }
+    if (task_.most_in_unlike < most_planned_in_tree && !task_.unlike.empty()) {
+        plan_.remarks.push_back(
+            say<"plan.few_unlike">(with<"count">(static_cast<double>(task_.most_in_unlike))));
+    }
     if (!task_.pattern_of.empty()) {
         plan_.remarks.push_back(say<"plan.pattern">(with<"circuit">(task_.pattern_of)));
     }

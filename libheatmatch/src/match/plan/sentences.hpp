@@ -54,6 +54,10 @@ inline constexpr auto table = std::to_array<Template>({
     {"plan.not_proven", "A plan of the {arrays} arrays considered may have up to {gap} more heat."},
     {"plan.equal_panels", "Each array has panels of one group in equal strings."},
     {"plan.equal_strings", "Each array has equal strings, because there are too many others."},
+    {"plan.few_unlike",
+     "Banks of elements that differ have at most {count} elements, because there are too many "
+     "others."},
+    {"plan.idle_misfit", "Their elements do not fit in the store beside the others."},
     {"unlock.add", "Add device \"{device}\", duty \"{duty}\""},
     {"unlock.add_in_run", "Add device \"{device}\" to run \"{run}\", duty \"{duty}\""},
     {"unlock.replace", "Replace device \"{old}\" by \"{device}\""},

@@ -47,6 +47,7 @@ struct Quick {
         constexpr std::size_t most_checks = 400;
         few.most_checks = most_checks;
         few.most_ties = 0;
+        few.unlike_banks = false;
         return search.best(few, progress);
     }
 
