@@ -6,12 +6,16 @@
 #include "match/plan/array_energies.hpp"
 
 #include <algorithm>
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
 
+#include "heatmatch/match/candidate/assess.hpp"
 #include "heatmatch/match/candidate/season.hpp"
 #include "heatmatch/match/candidate/unlike_season.hpp"
+#include "heatmatch/match/circuit/bank_tree.hpp"
+#include "heatmatch/match/plan/plan_banks.hpp"
 #include "heatmatch/match/plan/plan_judge.hpp"
 #include "heatmatch/solar/mixed_energy.hpp"
 #include "heatmatch/solar/own_weather.hpp"
@@ -30,6 +34,9 @@ inline heatmatch::Installation small_yard(Dice& dice) {
         yard.panels.back().age_years = dice.between(0.0, 20.0);
         yard.panels.back().rear_blocked = true;
         left -= count;
+        if (dice.from(0, 3) > 0) continue;
+        yard.panels.back().shade_pct = {dice.between(20.0, 80.0)};
+        if (panel != "cdte-100") yard.panels.back().shaded_substrings = 1;
     }
     if (yard.panels.empty()) {
         yard.panels.push_back({.group = "pair", .panel = panels.front(), .count = 2});
@@ -52,7 +59,8 @@ inline heatmatch::Installation small_yard(Dice& dice) {
 /// A circuit of an enumeration, with its heat alone.
 struct TriedCircuit {
     heatmatch::ExistingCircuit circuit{};
-    std::vector<int> panels{};  //!< of each group
+    std::map<std::string, int> elements{};  //!< of each kind
+    std::vector<int> panels{};              //!< of each group
     double headroom = 0.0;
     double kwh = 0.0;
 };
@@ -174,16 +182,30 @@ class PlainEnumeration {
             for (int series = 1; series <= most; ++series) {
                 for (int parallel = 1; series * parallel <= most; ++parallel) {
                     const heatmatch::Hookup bank{.series = series, .parallel = parallel};
-                    heatmatch::ExistingCircuit circuit{.element = entry.element,
-                                                       .bank = bank.label()};
-                    std::vector<int> panels(yard_.panels.size(), 0);
-                    set_array(circuit, panels, array);
-                    const heatmatch::PlanVerdict verdict = judge_.judge({&circuit, 1});
-                    if (!verdict.good() || verdict.headroom < 0.0) continue;
-                    tried_.push_back({circuit, panels, verdict.headroom, heat_of(circuit)});
+                    add({.element = entry.element, .bank = bank.label()},
+                        {{entry.element, series * parallel}}, array);
                 }
             }
         }
+        std::vector<heatmatch::OwnedElements> owned;
+        for (const std::string& element : seen) owned.push_back({element, elements_of(element)});
+        for (const heatmatch::Layout& layout : heatmatch::unlike_banks(owned)) {
+            std::map<std::string, int> elements;
+            const std::string text = layout.text();
+            for (const auto& id : heatmatch::BankTree::parse(text, "test", "elements").elements) {
+                ++elements[id];
+            }
+            add({.elements = text}, elements, array);
+        }
+    }
+
+    void add(heatmatch::ExistingCircuit circuit, const std::map<std::string, int>& elements,
+             const std::vector<std::vector<int>>& array) {
+        std::vector<int> panels(yard_.panels.size(), 0);
+        set_array(circuit, panels, array);
+        const heatmatch::PlanVerdict verdict = judge_.judge({&circuit, 1});
+        if (!verdict.good() || verdict.headroom < 0.0) return;
+        tried_.push_back({circuit, elements, panels, verdict.headroom, heat_of(circuit)});
     }
 
     /// Equal strings of one group as a hook-up, others as a layout.
@@ -219,6 +241,13 @@ class PlainEnumeration {
     /// By the season of a ranking, or the curve of the whole array over the same nodes.
     [[nodiscard]] double heat_of(const heatmatch::ExistingCircuit& circuit) {
         const heatmatch::Circuit wired = judge_.wired(circuit);
+        if (!wired.unlike && !wired.owned.shade_pct.empty()) {
+            heatmatch::RankOptions options;
+            options.weather = weather_;
+            const auto assessed =
+                heatmatch::assess_circuits(starter(), judge_.with({&circuit, 1}), options);
+            return assessed.front().season->kwh;
+        }
         if (!wired.unlike) {
             return season_of(wired, season_curves(wired.panel, season_), season_, std::nullopt).kwh;
         }
@@ -236,13 +265,11 @@ class PlainEnumeration {
         for (std::size_t g = 0; g < a.panels.size(); ++g) {
             if (a.panels[g] + b.panels[g] > yard_.panels[g].count) return false;
         }
-        const auto count = [](const std::string& hookup) {
-            return heatmatch::parse_hookup(hookup, "test", "hook-up").count();
-        };
-        const heatmatch::ExistingCircuit& one = a.circuit;
-        const heatmatch::ExistingCircuit& two = b.circuit;
-        return one.element != two.element ||
-               count(one.bank) + count(two.bank) <= elements_of(one.element);
+        return std::all_of(a.elements.begin(), a.elements.end(), [&](const auto& entry) {
+            const auto other = b.elements.find(entry.first);
+            const int more = other == b.elements.end() ? 0 : other->second;
+            return entry.second + more <= elements_of(entry.first);
+        });
     }
 
     const heatmatch::Installation& yard_;

@@ -54,7 +54,8 @@ TEST_CASE("the search finds the most heat of all plans of small yards") {
         PlainEnumeration plain(yard, options.weather);
         for (const double headroom : {0.0, 0.2}) {
             CAPTURE(headroom);
-            heatmatch::PlanRequirement needed{.headroom = headroom, .circuits_max = 2};
+            const heatmatch::PlanRequirement needed{
+                .headroom = headroom, .circuits_max = 2, .budget = yard.goals.budget};
             const heatmatch::PlanOutcome found = search.best(needed, {});
             const double kwh = found.best ? found.best->kwh : 0.0;
             CHECK(found.proven);

@@ -11,10 +11,6 @@ namespace heatmatch {
 
 namespace {
 
-bool same_place(const OwnedPanels& a, const OwnedPanels& b) {
-    return a.tilt_deg == b.tilt_deg && a.azimuth_deg == b.azimuth_deg && a.shade_pct == b.shade_pct;
-}
-
 StringPanel panel_in_string(const PanelInService& panel) {
     const int diodes = bypass_diodes_of(panel.panel);
     return {.diode = panel.today,
@@ -41,28 +37,16 @@ ArrayEnergies::ArrayEnergies(const Parts& parts, const Installation& installatio
       seasons_(weather, parts, installation, options) {
     for (std::size_t group = 0; group < installation.panels.size(); ++group) {
         const OwnedPanels& owned = installation.panels[group];
-        panels_.push_back(panel_in_service(owned, find_panel(parts, owned.panel),
-                                           installation.site.record_low_c));
-        add_plane(group, *weather);
-        const SeasonWeather& season = seasons_.of(group)->for_panel(panels_.back());
+        PanelInService open =
+            panel_in_service(owned, find_panel(parts, owned.panel), installation.site.record_low_c);
+        groups_.groups.push_back({.owned = owned, .panel = open});
+        const SeasonWeather& season = seasons_.of(group)->for_panel(open);
         // A blocking diode takes its share of each panel of a string: of a long one, hardly any.
-        PanelInService open = panels_.back();
         open.blocking = false;
         largest_kwh_.push_back(
             panel_energy(open, season.season, options.vector_width, 1).mpp_kwh());
     }
-}
-
-void ArrayEnergies::add_plane(std::size_t group, const Weather& weather) {
-    const OwnedPanels& owned = installation_.panels[group];
-    for (std::size_t other = 0; other < group; ++other) {
-        if (!same_place(installation_.panels[other], owned)) continue;
-        plane_of_.push_back(plane_of_[other]);
-        return;
-    }
-    plane_of_.push_back(planes_.size());
-    auto own = group_weather(weather, owned, installation_.site, true);
-    planes_.push_back(own ? std::move(own) : weather_);
+    sun_ = array_sun(groups_, *weather, installation.site);
 }
 
 std::optional<std::size_t> ArrayEnergies::only_group(const FamilyArray& array) const {
@@ -74,26 +58,28 @@ std::optional<std::size_t> ArrayEnergies::only_group(const FamilyArray& array) c
 }
 
 const ArrayEnergies::NodeSet& ArrayEnergies::nodes_of(const FamilyArray& array) {
-    PlaneSet used(planes_.size(), false);
+    PlaneSet used(sun_.planes.size(), false);
     for (std::size_t g = 0; g < array.panels.size(); ++g) {
-        if (array.panels[g] > 0) used[plane_of_[g]] = true;
+        if (array.panels[g] == 0) continue;
+        used[sun_.groups[g].lit] = true;
+        if (const auto shaded = sun_.groups[g].shaded) used[*shaded] = true;
     }
     const auto known = sets_.find(used);
     if (known != sets_.end()) return known->second;
-    NodeSet set;
+    NodeSet set{.places = std::vector<std::size_t>(used.size(), 0)};
     std::vector<const Weather*> weathers;
-    std::vector<std::size_t> place(planes_.size(), 0);
-    for (std::size_t p = 0; p < planes_.size(); ++p) {
+    for (std::size_t p = 0; p < used.size(); ++p) {
         if (!used[p]) continue;
-        place[p] = weathers.size();
-        weathers.push_back(planes_[p].get());
+        set.places[p] = weathers.size();
+        weathers.push_back(sun_.planes[p].get());
     }
     set.nodes = plane_nodes(
         weathers, season_node_options(installation_.goals.months, options_.exact_weather));
+    // Shade on some substrings only lowers what such a panel delivers.
     std::vector<BoundGroup> groups;
-    for (std::size_t g = 0; g < panels_.size(); ++g) {
-        set.plane_of.push_back(place[plane_of_[g]]);
-        groups.push_back({.panel = panel_in_string(panels_[g]), .plane = set.plane_of.back()});
+    for (std::size_t g = 0; g < groups_.groups.size(); ++g) {
+        groups.push_back(
+            {.panel = panel_in_string(groups_.panel(g)), .plane = set.places[sun_.groups[g].lit]});
     }
     set.bound = ArrayBound(set.nodes, groups);
     return sets_.emplace(std::move(used), std::move(set)).first->second;
@@ -102,7 +88,7 @@ const ArrayEnergies::NodeSet& ArrayEnergies::nodes_of(const FamilyArray& array) 
 ArraySeason ArrayEnergies::equal_panels(const FamilyArray& array, std::size_t group) {
     const int parallel = static_cast<int>(array.strings.size());
     const int series = array.panels[group] / parallel;
-    const PanelInService& panel = panels_[group];
+    const PanelInService& panel = groups_.panel(group);
     auto& curve = curves_[{group, panel.blocking ? series : 1}];
     if (!curve) {
         const SeasonWeather& season = seasons_.of(group)->for_panel(panel);
@@ -115,24 +101,18 @@ ArraySeason ArrayEnergies::equal_panels(const FamilyArray& array, std::size_t gr
 }
 
 ArraySeason ArrayEnergies::unlike_panels(const FamilyArray& array, const NodeSet& set) const {
-    PlacedArray placed{.planes = set.nodes};
+    UnlikeArray made{.groups = groups_.groups};
     for (const std::size_t index : array.strings) {
-        PanelString& string = placed.array.strings.emplace_back();
+        std::vector<std::size_t>& string = made.strings.emplace_back();
         const PanelCounts& counts = family_.strings[index].panels;
-        bool blocked = true;
         for (std::size_t g = 0; g < counts.size(); ++g) {
-            if (counts[g] > 0 && !panels_[g].blocking) blocked = false;
-        }
-        if (blocked) string.blocking_v = diode_drop_v;
-        for (std::size_t g = 0; g < counts.size(); ++g) {
-            for (int n = 0; n < counts[g]; ++n) {
-                string.panels.push_back(panel_in_string(panels_[g]));
-                placed.places.push_back(
-                    {.plane = set.plane_of[g], .noct_c = string.panels.back().noct_c});
-            }
+            string.insert(string.end(), static_cast<std::size_t>(counts[g]), g);
         }
     }
-    const double match_ohm = stc_match_ohm(placed.array);
+    PlacedArray placed = sun_.placed(made, PanelState::today);
+    for (PanelPlace& place : placed.places) place.plane = set.places[place.plane];
+    placed.planes = set.nodes;
+    const double match_ohm = stc_match_ohm(made.array(PanelState::today));
     return {.curve = std::make_shared<const EnergyCurve>(std::move(placed), match_ohm,
                                                          resistances_of_search)};
 }

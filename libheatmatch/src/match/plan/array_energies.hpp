@@ -10,6 +10,8 @@
 #include <utility>
 #include <vector>
 
+#include "heatmatch/match/candidate/unlike_season.hpp"
+#include "heatmatch/match/circuit/unlike_array.hpp"
 #include "heatmatch/match/plan/array_bound.hpp"
 #include "heatmatch/match/plan/array_family.hpp"
 #include "heatmatch/solar/energy_curve.hpp"
@@ -58,12 +60,11 @@ class ArrayEnergies {
     /// Nodes of the planes of some groups.
     struct NodeSet {
         std::vector<WeatherNodes> nodes{};
-        std::vector<std::size_t> plane_of{};  //!< of each group
+        std::vector<std::size_t> places{};  //!< of each plane in the nodes, where it is used
         ArrayBound bound{};
     };
     using PlaneSet = std::vector<bool>;
 
-    void add_plane(std::size_t group, const Weather& weather);
     [[nodiscard]] const NodeSet& nodes_of(const FamilyArray& array);
     [[nodiscard]] ArraySeason equal_panels(const FamilyArray& array, std::size_t group);
     [[nodiscard]] ArraySeason unlike_panels(const FamilyArray& array, const NodeSet& set) const;
@@ -73,10 +74,9 @@ class ArrayEnergies {
     const ArrayFamily& family_;
     std::shared_ptr<const Weather> weather_;
     GroupSeasons seasons_;
-    std::vector<PanelInService> panels_{};
-    std::vector<std::shared_ptr<const Weather>> planes_{};
-    std::vector<std::size_t> plane_of_{};  //!< of each group
-    std::vector<double> largest_kwh_{};    //!< of one panel of each group
+    UnlikeArray groups_{};               //!< of the yard, without strings
+    ArraySun sun_{};                     //!< on the planes of the groups
+    std::vector<double> largest_kwh_{};  //!< of one panel of each group
     std::map<PlaneSet, NodeSet> sets_{};
     std::map<std::pair<std::size_t, int>, std::shared_ptr<const EnergyCurve>> curves_{};
     std::map<std::size_t, ArraySeason> made_{};

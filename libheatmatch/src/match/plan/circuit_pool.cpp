@@ -78,7 +78,10 @@ bool CircuitPool::is_dead(std::size_t array) {
     const Circuit circuit = task_.judge->unwired(existing);
     constexpr double open_ohm = std::numeric_limits<double>::infinity();
     dead = reversed_too_far(*circuit.unlike, task_.judge->site_of(existing), open_ohm);
-    if (dead) reject("reversed panel");
+    if (dead) {
+        reject("reversed panel");
+        dead_reason_[array] = "reversed panel";
+    }
     return dead;
 }
 
@@ -156,7 +159,7 @@ std::optional<ListedCircuit> CircuitPool::screen(const PlanChoice& choice) {
         return std::nullopt;
     }
     listed.kwh = task_.energies->season(array).kwh(circuit.bank.typical_ohm(), circuit.wire_ohm());
-    if (!task_.banks.lays_for_heat) listed.price = least_bill_.of_circuit(array, bank).price;
+    listed.price = least_bill_.of_circuit(array, bank).price;
     return listed;
 }
 
@@ -174,6 +177,7 @@ void CircuitPool::judge(std::span<ListedCircuit* const> circuits) {
         if (is_dead(circuit->choice.array)) {
             circuit->verdict.danger = true;
             circuit->verdict.headroom = -1.0;
+            circuit->verdict.reason = dead_reason_[circuit->choice.array];
             continue;
         }
         open.push_back(circuit);
@@ -195,9 +199,16 @@ void CircuitPool::note(const ListedCircuit& circuit) {
         const auto known = array_headroom_.try_emplace(array, 1.0).first;
         known->second = std::min(known->second, verdict.array_headroom);
     }
+    if (!verdict.danger && !verdict.assessed && !verdict.missing.empty()) {
+        ++lacking_[verdict.missing + " (" + verdict.subject + ")"];
+    }
     if (verdict.good()) return;
     if (verdict.danger || !verdict.assessed) reject(verdict.reason);
-    if (verdict.array_headroom < 0.0 && !task_.banks.branch_runs) dead_[array] = true;
+    const bool fails_with_any = verdict.array_headroom < 0.0 || !verdict.array_assessed;
+    if (fails_with_any && !task_.banks.branch_runs) {
+        dead_[array] = true;
+        dead_reason_[array] = verdict.reason;
+    }
 }
 
 }  // namespace heatmatch

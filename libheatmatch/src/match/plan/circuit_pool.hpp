@@ -86,6 +86,8 @@ class CircuitPool {
     [[nodiscard]] std::size_t checks() const { return checks_; }
     /// How many circuits a screen rejected, by the reason.
     [[nodiscard]] const std::map<std::string, std::size_t>& reasons() const { return reasons_; }
+    /// Facts that deciding margins of circuits lack, with the number of circuits.
+    [[nodiscard]] const std::map<std::string, std::size_t>& lacking() const { return lacking_; }
     [[nodiscard]] PlanTask& task() { return task_; }
     [[nodiscard]] LeastBill& least_bill() { return least_bill_; }
 
@@ -125,6 +127,7 @@ class CircuitPool {
     std::map<std::pair<std::size_t, int>, Frame> frames_{};
     BrightArrays bright_{};
     std::map<std::size_t, bool> dead_{};  //!< arrays with a danger whatever the bank
+    std::map<std::size_t, std::string> dead_reason_{};
     /// Of an unlike array [ohm].
     struct Reversal {
         double reversed_ohm = 0.0;  //!< that load or less reverses a panel too far
@@ -134,6 +137,7 @@ class CircuitPool {
     /// Of arrays that were judged: headroom of what depends on no bank.
     std::map<std::size_t, double> array_headroom_{};
     std::map<std::string, std::size_t> reasons_{};
+    std::map<std::string, std::size_t> lacking_{};
     std::size_t checks_ = 0;
 };
 

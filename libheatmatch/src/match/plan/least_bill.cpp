@@ -95,6 +95,10 @@ const LeastBill::OfCircuit& LeastBill::of_circuit(std::size_t array, std::size_t
     const Bank& fed = task_.bank(bank);
     const auto frame = std::pair(array, task_.banks.branch_runs ? fed.branches() : 0);
     auto beside = by_frame_.find(frame);
+    if (beside == by_frame_.end() && task_.banks.lays_for_heat) {
+        // The wire at the element depends on its heat: the cheapest is a lower bound.
+        beside = by_frame_.emplace(frame, needs_of_array(array)).first;
+    }
     if (beside == by_frame_.end()) {
         const ExistingCircuit existing = task_.circuit(array, bank);
         const Circuit circuit = task_.judge->wired(existing);

@@ -9,7 +9,8 @@ namespace heatmatch {
 using plan_sentences::say;
 
 PlanRequirement requirement_of(const Goals& goals, double headroom) {
-    PlanRequirement needed{.headroom = headroom, .parts_max = goals.parts_max};
+    PlanRequirement needed{
+        .headroom = headroom, .parts_max = goals.parts_max, .budget = goals.budget};
     if (goals.volts_max) needed.volts_max = *goals.volts_max;
     needed.circuits_max = goals.circuits_max.value_or(needed.circuits_max);
     return needed;

@@ -89,9 +89,7 @@ void PlanSearch::Run::keep(FoundPlan found) {
 }
 
 bool PlanSearch::Run::worth_its_bill(std::span<const PlanChoice> choices, double kwh) {
-    if (pool_.task().banks.lays_for_heat || !outcome_->best || kwh > outcome_->best->kwh) {
-        return true;
-    }
+    if (!outcome_->best || kwh > outcome_->best->kwh) return true;
     // Among ties only a smaller bill is of interest, or as small a one of fewer circuits.
     std::vector<const PartNeeds*> needs;
     for (const PlanChoice& choice : choices) {
@@ -101,17 +99,21 @@ bool PlanSearch::Run::worth_its_bill(std::span<const PlanChoice> choices, double
            std::pair(outcome_->chosen->verdict.price, outcome_->chosen->circuits.size());
 }
 
+bool PlanSearch::Run::within_budget(const PlanVerdict& verdict) const {
+    return !budget_ || verdict.price <= *budget_;
+}
+
 bool PlanSearch::Run::judge_together(std::span<const PlanChoice> choices, PlanVerdict& verdict) {
     if (!requirement_.together) {
         verdict = pool_.task().judge->price(search_.circuits(choices));
-        return !requirement_.budget || verdict.affordable || fail("budget");
+        return within_budget(verdict) || fail("budget");
     }
     if (search_.known_to_fail(choices, requirement_.headroom)) return fail("heat together");
     verdict = search_.together(choices);
     if (verdict.danger || !verdict.assessed) return fail(verdict.reason);
     if (requirement_.careful && verdict.worst_danger) return fail("unstated facts");
     if (verdict.headroom < requirement_.headroom) return fail(verdict.reason);
-    if (requirement_.budget && !verdict.affordable) return fail("budget");
+    if (!within_budget(verdict)) return fail("budget");
     const auto& parts_max = requirement_.parts_max;
     if (parts_max && verdict.parts > *parts_max) return fail("parts_max");
     return true;

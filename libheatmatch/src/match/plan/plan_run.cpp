@@ -18,10 +18,9 @@ PlanSearch::Run::Run(PlanSearch& search, CircuitLists& lists, const PlanRequirem
       view_(pool_, lists, requirement),
       progress_(progress),
       effort_(effort) {
-    const auto& budget = pool_.task().yard.goals.budget;
-    if (requirement.budget && budget) budget_ = *budget;
+    budget_ = requirement.budget;
     if (lists.kwh_per_price() > 0.0) whole_budget_kwh_ = lists.kwh_per_price() * *budget_;
-    counts_money_ = budget_ && !pool_.task().banks.lays_for_heat;
+    counts_money_ = budget_.has_value();
     if (counts_money_) prepare_bills();
 }
 
@@ -46,9 +45,22 @@ bool PlanSearch::Run::is_beyond(Node& node) {
     return together > rounding * *budget_;
 }
 
+bool PlanSearch::Run::is_of_extent(const Node& node) const {
+    if (requirement_.extent == PlanExtent::any) return true;
+    const PanelCounts& panels = pool_.panels(node.sets[0]);
+    const auto& groups = pool_.task().yard.panels;
+    if (requirement_.extent == PlanExtent::one_group) {
+        return node.count == 1 &&
+               std::count_if(panels.begin(), panels.end(), [](int n) { return n > 0; }) == 1;
+    }
+    return node.count == 1 &&
+           std::equal(panels.begin(), panels.end(), groups.begin(), groups.end(),
+                      [](int n, const OwnedPanels& group) { return n == group.count; });
+}
+
 void PlanSearch::Run::fill() {
     for (Node node : search_.nodes_) {
-        if (node.count > requirement_.circuits_max) continue;
+        if (node.count > requirement_.circuits_max || !is_of_extent(node)) continue;
         if (is_beyond(node)) {
             ++outcome_->reasons["budget"];
             continue;
@@ -124,7 +136,7 @@ bool PlanSearch::Run::enough(std::size_t until) {
 }
 
 std::size_t PlanSearch::Run::checks() const {
-    return pool_.checks() + search_.joint_checks_ - effort_.begun;
+    return search_.effort() - effort_.begun;
 }
 
 void PlanSearch::Run::look_at(Node node) {
@@ -239,16 +251,15 @@ void PlanSearch::Run::tell() {
 
 PlanOutcome PlanSearch::best(const PlanRequirement& requirement, const Progress& progress) {
     PlanOutcome outcome{.at_most_kwh = std::numeric_limits<double>::infinity()};
-    Effort effort{.begun = pool_.checks() + joint_checks_};
-    const bool money =
-        requirement.budget && pool_.task().yard.goals.budget && !pool_.task().banks.lays_for_heat;
+    Effort spent{.begun = effort()};
+    const bool money = requirement.budget.has_value();
     constexpr std::size_t few_looks = 5000;
     constexpr std::size_t most_looks = 1000000;
     double kwh_per_price = 0.0;
     bool stopped = false;
     {
         CircuitLists& lists = requirement.unlike_banks ? lists_ : equal_lists_;
-        Run run(*this, lists, requirement, progress, effort);
+        Run run(*this, lists, requirement, progress, spent);
         run.search(outcome, money ? few_looks : most_looks);
         stopped = run.stopped();
         if (stopped && money) kwh_per_price = run.fair_price();
@@ -258,7 +269,7 @@ PlanOutcome PlanSearch::best(const PlanRequirement& requirement, const Progress&
     bool open = kwh_per_price > 0.0;
     for (int pass = 0; pass < 2 && open; ++pass) {
         CircuitLists priced(pool_, kwh_per_price, requirement.unlike_banks);
-        Run run(*this, priced, requirement, progress, effort);
+        Run run(*this, priced, requirement, progress, spent);
         run.search(outcome, most_looks);
         open = !run.stopped() && run.is_choice_open();
         if (run.stopped() && !outcome.best && requirement.grow) run.grow();

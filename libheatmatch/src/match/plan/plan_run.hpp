@@ -38,6 +38,7 @@ class PlanSearch::Run {
     void push(const Node& node);
     void fill();
     void prepare_bills();
+    [[nodiscard]] bool is_of_extent(const Node& node) const;
     /// Whether a budget excludes the sets of a node; else it has their shared price.
     [[nodiscard]] bool is_beyond(Node& node);
     [[nodiscard]] double at_most(const Node& node) const;
@@ -79,6 +80,7 @@ class PlanSearch::Run {
     /// Whether it has more heat than the best, or may have a smaller bill.
     [[nodiscard]] bool worth_its_bill(std::span<const PlanChoice> choices, double kwh);
     [[nodiscard]] bool judge_together(std::span<const PlanChoice> choices, PlanVerdict& verdict);
+    [[nodiscard]] bool within_budget(const PlanVerdict& verdict) const;
     bool fail(const std::string& reason);
 
     PlanSearch& search_;

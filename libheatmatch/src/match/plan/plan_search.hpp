@@ -16,17 +16,25 @@
 
 namespace heatmatch {
 
+/// Which panels a plan may use.
+enum class PlanExtent {
+    any,
+    one_group,  //!< one circuit, of panels of one group
+    one_array   //!< one circuit, of all panels
+};
+
 /// Requirements on the circuits of a plan.
 struct PlanRequirement {
     double headroom = 0.0;  //!< of every check whose exceedance is a danger
     double volts_max = std::numeric_limits<double>::infinity();  //!< at the record low [V]
     int circuits_max = 3;
+    PlanExtent extent = PlanExtent::any;
     std::optional<int> parts_max{};
-    bool careful = false;      //!< no danger with unstated facts at their careful ends either
-    bool budget = true;        //!< the bill is within the budget
-    bool together = true;      //!< they are judged together in the store, not each alone
-    bool unlike_banks = true;  //!< elements of a bank may differ
-    bool grow = true;          //!< a plan without proof where the search takes too long
+    std::optional<double> budget{};  //!< of the typical total of the bill, in money
+    bool careful = false;            //!< no danger with unstated facts at their careful ends either
+    bool together = true;            //!< they are judged together in the store, not each alone
+    bool unlike_banks = true;        //!< elements of a bank may differ
+    bool grow = true;                //!< a plan without proof where the search takes too long
     /// Plans with less heat are of no interest [kWh].
     double least_kwh = 0.0;
     std::size_t most_checks = 3000;  //!< how often circuits are judged, alone or together
@@ -72,6 +80,11 @@ class PlanSearch {
     explicit PlanSearch(CircuitPool& pool);
 
     [[nodiscard]] PlanOutcome best(const PlanRequirement& requirement, const Progress& progress);
+    /// Checks so far; circuits together, which take far longer, count for several.
+    [[nodiscard]] std::size_t effort() const {
+        constexpr std::size_t alone_for_one_together = 8;
+        return pool_.checks() + alone_for_one_together * joint_checks_;
+    }
     /// How often circuits were judged together.
     [[nodiscard]] std::size_t joint_checks() const { return joint_checks_; }
     /// The circuits as they are described in an installation, in the order in which they are

@@ -17,6 +17,10 @@ constexpr auto of_banks_alone = std::to_array<std::string_view>(
 constexpr auto of_arrays_alone = std::to_array<std::string_view>(
     {"cold voltage", "reverse current", "dc breaking", "disconnect"});
 
+/// Whether they can be made depends on the array, its wire and its devices alone.
+constexpr auto assessed_by_array = std::to_array<std::string_view>(
+    {"cold voltage", "reverse current", "dc breaking", "run current", "wire"});
+
 template <class Names>
 bool is_among(const Names& names, std::string_view name) {
     return std::find(names.begin(), names.end(), name) != names.end();
@@ -27,6 +31,7 @@ bool is_among(const Names& names, std::string_view name) {
 void PlanVerdict::add(const Margin& margin) {
     worst_danger = worst_danger || margin.worst_severity == Severity::danger;
     if (margin.severity == Severity::not_assessed) {
+        if (is_among(assessed_by_array, margin.name)) array_assessed = false;
         if (!assessed || !decides_recommendation(margin.name)) return;
         assessed = false;
         if (danger) return;

@@ -17,9 +17,8 @@ class PlanSearch::View {
   public:
     View(CircuitPool& pool, CircuitLists& lists, const PlanRequirement& requirement)
         : pool_(pool), lists_(lists), requirement_(requirement), sets_(pool.sets()) {
-        const auto& budget = pool.task().yard.goals.budget;
         constexpr double rounding = 1.0 + 1e-9;
-        if (requirement.budget && budget) most_price_ = rounding * *budget;
+        if (requirement.budget) most_price_ = rounding * *requirement.budget;
     }
 
     [[nodiscard]] bool is_known(std::size_t set, std::size_t place) const {
@@ -59,7 +58,7 @@ class PlanSearch::View {
         if (verdict.danger || !verdict.assessed) return false;
         if (requirement_.careful && verdict.worst_danger) return false;
         if (verdict.headroom < requirement_.headroom) return false;
-        if (requirement_.budget && !verdict.affordable) return false;
+        if (requirement_.budget && !(verdict.price <= *requirement_.budget)) return false;
         return !requirement_.parts_max || verdict.parts <= *requirement_.parts_max;
     }
 

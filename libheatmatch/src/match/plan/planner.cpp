@@ -58,6 +58,7 @@ Plan Planner::make() {
     offer_volts();
     add_bounds(found);
     add_single();
+    add_usual();
     add_idle();
     add_remarks();
     return std::move(plan_);
@@ -139,7 +140,7 @@ void Planner::take(const PlanOutcome& found) {
 void Planner::add_bounds(const PlanOutcome& found) {
     const auto at_most = [this](bool budget, bool together) {
         PlanRequirement looser = required(plan_.headroom);
-        looser.budget = budget;
+        if (!budget) looser.budget.reset();
         looser.together = together;
         constexpr std::size_t few_checks = 60;
         looser.most_checks = few_checks;

@@ -35,11 +35,20 @@ class Planner {
     void offer_headroom(double level, const PlanOutcome& outcome);
     /// Plans below the voltages from which more duties apply.
     void offer_volts();
+    [[nodiscard]] PlanOffer offer_below(double volts, const PlanOutcome& outcome);
+    /// Of any single panel [V].
+    [[nodiscard]] double lowest_cold_v() const;
     /// At least its own heat, which is summed anew: to 1e-3 of the curves of the search.
     void add_bounds(const PlanOutcome& found);
     void add_single();
+    /// One circuit of one group, and all panels in one array.
+    void add_usual();
     void add_idle();
-    /// No plan: the reason, and what is possible without one of the goals.
+    /// Tells what is possible with another requirement; false where nothing is.
+    bool offer_without(const Sentence& goal, const PlanRequirement& needed);
+    /// The same with each goal alone as little less strict as is needed.
+    bool offer_single_goals(double base);
+    /// No plan: the reason, and the nearest that is possible.
     void tell_nearest(double base, const PlanOutcome& found);
     void add_remarks();
 

@@ -45,13 +45,47 @@ void Planner::offer_headroom(double level, const PlanOutcome& outcome) {
     plan_.others.push_back(std::move(offer));
 }
 
+void Planner::add_usual() {
+    if (all_.size() < 2) return;
+    const auto offer = [&](PlanExtent extent, auto&& said, Sentence none) {
+        PlanRequirement needed = required(plan_.headroom);
+        needed.extent = extent;
+        constexpr std::size_t few_checks = 100;
+        needed.most_checks = few_checks;
+        constexpr std::size_t few_ties = 30;
+        needed.most_ties = few_ties;
+        const PlanOutcome outcome = search(needed);
+        PlanOffer made;
+        if (outcome.chosen) {
+            made = offer_of(*outcome.chosen);
+            made.said = said(with<"heat">(a_day(made.kwh)),
+                             with<"price">(price_said(outcome.chosen->verdict.price)));
+        } else {
+            made.said = std::move(none);
+        }
+        made.headroom = plan_.headroom;
+        plan_.others.push_back(std::move(made));
+    };
+    offer(
+        PlanExtent::one_group,
+        [](auto heat, auto price) { return say<"plan.of_one_group">(heat, price); },
+        say<"plan.none_of_one_group">());
+    offer(
+        PlanExtent::one_array,
+        [](auto heat, auto price) { return say<"plan.in_one_array">(heat, price); },
+        say<"plan.none_in_one_array">());
+}
+
 void Planner::offer_volts() {
     double highest_v = 0.0;
     for (const PlanChoice& choice : chosen_.circuits) {
         highest_v = std::max(highest_v, pool_.at(choice).cold_v);
     }
     const bool wet = task_.yard.site.counts_as_wet();
-    for (const double volts : {80.0, 60.0, 30.0}) {
+    // From the lowest on: what it allows is allowed by the others too.
+    std::vector<PlanOffer> offers;
+    PlanOutcome below;
+    for (const double volts : {30.0, 60.0, 80.0}) {
         constexpr double wet_only_v = 30.0;
         if (volts >= highest_v || (volts == wet_only_v && !wet)) continue;
         PlanRequirement needed = required(plan_.headroom);
@@ -60,20 +94,48 @@ void Planner::offer_volts() {
         needed.most_checks = few_checks;
         constexpr std::size_t few_ties = 30;
         needed.most_ties = few_ties;
-        const PlanOutcome outcome = search(needed);
-        PlanOffer offer{.said = say<"plan.none_below_volts">(
-                            with<"volts">(Amount{.value = volts, .unit = unit::volt}))};
-        if (outcome.chosen) {
-            offer = offer_of(*outcome.chosen);
-            offer.said =
-                say<"plan.below_volts">(with<"volts">(Amount{.value = volts, .unit = unit::volt}),
-                                        with<"heat">(a_day(offer.kwh)),
-                                        with<"price">(price_said(outcome.chosen->verdict.price)));
+        PlanOutcome outcome = search(needed);
+        if (below.best && !(outcome.best && outcome.best->kwh >= below.best->kwh)) {
+            outcome.best = below.best;
+            outcome.chosen = below.chosen;
         }
-        offer.headroom = plan_.headroom;
-        offer.volts_max = volts;
-        plan_.others.push_back(std::move(offer));
+        offers.push_back(offer_below(volts, outcome));
+        below = std::move(outcome);
     }
+    plan_.others.insert(plan_.others.end(), offers.rbegin(), offers.rend());
+}
+
+PlanOffer Planner::offer_below(double volts, const PlanOutcome& outcome) {
+    const auto limit = with<"volts">(Amount{.value = volts, .unit = unit::volt});
+    PlanOffer offer;
+    if (outcome.chosen) {
+        offer = offer_of(*outcome.chosen);
+        const auto heat = with<"heat">(a_day(offer.kwh));
+        const auto price = with<"price">(price_said(outcome.chosen->verdict.price));
+        offer.said = outcome.proven ? say<"plan.below_volts">(limit, heat, price)
+                                    : say<"plan.below_volts_at_least">(limit, heat, price);
+    } else if (lowest_cold_v() > volts) {
+        offer.said = say<"plan.no_array_below_volts">(limit);
+    } else {
+        offer.said = outcome.proven ? say<"plan.none_below_volts">(limit)
+                                    : say<"plan.none_found_below_volts">(limit);
+    }
+    offer.headroom = plan_.headroom;
+    offer.volts_max = volts;
+    return offer;
+}
+
+double Planner::lowest_cold_v() const {
+    double lowest_v = std::numeric_limits<double>::infinity();
+    for (std::size_t g = 0; g < all_.size(); ++g) {
+        PanelCounts one(all_.size(), 0);
+        one[g] = 1;
+        const auto set = pool_.find(one);
+        if (!set) continue;
+        const ExistingCircuit circuit = task_.circuit(pool_.arrays(*set).front(), 0);
+        lowest_v = std::min(lowest_v, task_.judge->unwired(circuit).cold_voltage_v());
+    }
+    return lowest_v;
 }
 
 void Planner::add_idle() {
@@ -90,41 +152,6 @@ void Planner::add_idle() {
                               .count = all_[g] - used[g],
                               .why = why_idle(search_, chosen_, panels, plan_.headroom,
                                               requirement_of(goals_, 0.0).circuits_max)});
-    }
-}
-
-void Planner::tell_nearest(double base, const PlanOutcome& found) {
-    plan_.at_most_kwh = found.at_most_kwh;
-    std::map<std::string, std::size_t> reasons = pool_.reasons();
-    const auto most =
-        std::max_element(reasons.begin(), reasons.end(),
-                         [](const auto& a, const auto& b) { return a.second < b.second; });
-    plan_.remarks.push_back(most == reasons.end()
-                                ? say<"plan.none">()
-                                : say<"plan.none_because">(with<"margin">(most->first)));
-    const auto without = [&](const Sentence& goal, const PlanRequirement& needed) {
-        const PlanOutcome outcome = search(needed);
-        if (!outcome.chosen) return;
-        plan_.remarks.push_back(say<"plan.nearest">(
-            with<"goal">(goal), with<"heat">(a_day(outcome.chosen->kwh)),
-            with<"price">(price_said(outcome.chosen->verdict.price)),
-            with<"headroom">(Amount{.value = outcome.chosen->verdict.headroom, .decimals = 2})));
-    };
-    PlanRequirement needed = requirement_of(goals_, base);
-    if (goals_.budget) {
-        needed.budget = false;
-        without(say<"plan.goal_budget">(), needed);
-    }
-    needed = requirement_of(goals_, base);
-    if (goals_.volts_max) {
-        needed.volts_max = std::numeric_limits<double>::infinity();
-        without(say<"plan.goal_volts">(), needed);
-    }
-    if (goals_.headroom_min) without(say<"plan.goal_headroom">(), requirement_of(goals_, 0.0));
-    needed = requirement_of(goals_, base);
-    if (goals_.parts_max) {
-        needed.parts_max.reset();
-        without(say<"plan.goal_parts">(), needed);
     }
 }
 

@@ -22,6 +22,7 @@ struct PlanVerdict {
     bool danger = false;              //!< a check finds a danger
     bool worst_danger = false;        //!< the same with unstated facts at their careful ends
     bool assessed = true;             //!< every deciding check could be made
+    bool array_assessed = true;       //!< the same of those that depend on the array alone
     bool affordable = true;           //!< the whole bill is known and within the budget
     double headroom = 1.0;            //!< smallest of the checks whose exceedance is a danger
     double heat_headroom = 1.0;       //!< of those that rise with the power of each bank alone
