@@ -1,0 +1,366 @@
+"""A referee of plans: every circuit judged alone by the library, chosen by another solver.
+
+The arrays and banks are enumerated here. HiGHS (Huangfu and Hall 2018, Mathematical Programming
+Computation 10) chooses among them; a choice that fails together is cut off, and it chooses again.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections import Counter
+from dataclasses import dataclass, field
+from typing import Any
+
+import heatmatch as hm
+import highspy
+import numpy as np
+
+Yard = dict[str, Any]
+
+LIKE_VOLTAGE = 1.25  # Vmp of strings in parallel, the highest to the lowest
+MAX_BANK = 4
+CIRCUITS = 3  # where the goals say no number
+# What `hm.rank` needs of a recommended circuit, too; named in libheatmatch/README.md.
+DECIDING = {
+    *("sheath temperature", "survivor sheath", "stagnation", "terminal temperature"),
+    *("hot tail insulation", "wire", "insulation", "run current", "cold voltage", "dc breaking"),
+    *("floor", "pressure", "vessel material", "reverse current", "element power"),
+    "sheath voltage",
+}
+
+
+def typical(record: Any) -> float:
+    """The middle of its prices."""
+    return (record.price_low + record.price_high) / 2
+
+
+def arrays_of(yard: Yard, v_mp: list[float]) -> list[tuple[tuple[int, ...], ...]]:
+    """Every array, as the panels of each group in each string."""
+    counts = [group["count"] for group in yard["panels"]]
+    strings = [one for one in itertools.product(*(range(n + 1) for n in counts)) if any(one)]
+    volts = {one: float(np.dot(one, v_mp)) for one in strings}
+    found = []
+    for number in range(1, sum(counts) + 1):
+        for array in itertools.combinations_with_replacement(strings, number):
+            if any(
+                sum(of) > most for of, most in zip(zip(*array, strict=True), counts, strict=True)
+            ):
+                continue
+            each = [volts[string] for string in array]
+            if max(each) <= LIKE_VOLTAGE * min(each) * (1 + 1e-9):
+                found.append(array)
+    return found
+
+
+def as_circuit(yard: Yard, array: tuple[tuple[int, ...], ...]) -> dict[str, str]:
+    """Equal strings of one group as a hook-up, others as a layout."""
+    groups = [group["group"] for group in yard["panels"]]
+    used = [g for g, _ in enumerate(groups) if any(string[g] for string in array)]
+    if len(used) == 1 and len(set(array)) == 1:
+        return {"group": groups[used[0]], "panels": f"{array[0][used[0]]}S{len(array)}P"}
+    texts = [" + ".join(f"{groups[g]} x{n}" for g, n in enumerate(string) if n) for string in array]
+    return {"array": " | ".join(texts)}
+
+
+@dataclass
+class Verdict:
+    """Circuits judged in one store, with one bill."""
+
+    bad: bool  # a danger, or a deciding check that could not be made
+    careful: bool  # no danger with unstated facts at their careful ends either
+    headroom: float
+    bill: float  # without elements; infinite if not known
+    pieces: int
+    cold_v: float
+
+    @classmethod
+    def of(cls, candidates: list[hm.Candidate]) -> Verdict:
+        margins = [margin for each in candidates for margin in each.margins]
+        known = [margin for margin in margins if margin.severity != "not assessed"]
+        lines = [line for each in candidates for line in each.bill.lines if line.kind != "wire"]
+        bills = [each.bill.typical for each in candidates]
+        return cls(
+            bad=any(margin.severity == "danger" for margin in margins)
+            or any(m.severity == "not assessed" and m.name in DECIDING for m in margins),
+            careful=all(margin.worst_severity != "danger" for margin in margins),
+            headroom=min(
+                [1.0]
+                + [
+                    m.headroom
+                    for m in known
+                    if m.consequence == "danger" and m.headroom is not None
+                ]
+            ),
+            bill=float("inf") if None in bills else sum(bills),
+            pieces=round(sum(line.quantity for line in lines)),
+            cold_v=max(each.circuit.cold_voltage_v for each in candidates),
+        )
+
+
+@dataclass
+class Single:
+    """A circuit that has no danger alone."""
+
+    circuit: dict[str, str]
+    panels: tuple[int, ...]
+    element: str
+    elements: int
+    kwh: float
+    alone: Verdict
+    runs: Counter[str] = field(default_factory=Counter)  # metres and connectors on its bill
+
+
+@dataclass
+class Choice:
+    """Circuits that pass together."""
+
+    kwh: float
+    bill: float
+    pieces: int
+    circuits: list[dict[str, str]]
+
+
+class Referee:
+    """All circuits of a yard; each combination of them is judged at most once."""
+
+    def __init__(self, catalog: hm.Catalog, yard: Yard) -> None:
+        self.catalog = catalog
+        self.yard = yard
+        self.goals = yard["goals"]
+        installation = hm.Installation.from_dict(yard)
+        self.weather = hm.Weather.from_installation(installation)
+        # Margins need no more of the weather than its brightest hour, if all is on one plane.
+        brightest = max(self.weather.plane_irradiance_w_m2)
+        self.one_plane = not any("tilt_deg" in group for group in yard["panels"])
+        months = {key: value for key, value in self.goals.items() if key != "months"}
+        self.in_brief = {**yard, "goals": months} if self.one_plane else yard
+        self.brief = (
+            hm.Weather.from_plane([brightest], [20.0], 1.0) if self.one_plane else self.weather
+        )
+        self.judged: dict[tuple[int, ...], Verdict] = {}
+        self.owned: Counter[str] = Counter()
+        self.for_sale: set[str] = set()
+        self.most: Counter[str] = Counter()
+        self.read_elements()
+        self.owned_of_runs: Counter[str] = Counter()
+        self.price_of: dict[str, float] = {}
+        self.tried = 0
+        self.joint_checks = 0
+        self.singles: list[Single] = []
+        self.make_singles()
+
+    def read_elements(self) -> None:
+        for entry in self.yard["elements"]:
+            if "any" not in entry:
+                self.owned[entry["element"]] += entry["count"]
+                self.most[entry["element"]] += entry["count"]
+                continue
+            wanted = entry["any"]
+            for name, element in self.catalog.elements.items():
+                dear = typical(element) > wanted.get("price_max", float("inf"))
+                if element.family in wanted["family"] and not dear:
+                    self.for_sale.add(name)
+                    self.most[name] += entry["count"]
+
+    def assess(self, circuits: list[dict[str, str]], *, in_full: bool) -> list[hm.Candidate]:
+        named = [{**each, "name": f"circuit {i + 1}"} for i, each in enumerate(sorted_(circuits))]
+        yard = self.yard if in_full else self.in_brief
+        # An assessed circuit is there, so it may have more elements than are owned.
+        elements = [{"element": name, "count": 64} for name in self.most]
+        installation = hm.Installation.from_dict({**yard, "elements": elements, "circuits": named})
+        weather = self.weather if in_full else self.brief
+        return hm.assess_circuits(self.catalog, installation, weather)
+
+    def make_singles(self) -> None:
+        v_mp = [self.catalog.panels[group["panel"]].v_mp for group in self.yard["panels"]]
+        base = self.goals.get("headroom_min", 0.0)
+        for array in arrays_of(self.yard, v_mp):
+            for element, most in self.most.items():
+                sizes = range(1, min(most, MAX_BANK) + 1)
+                for series, parallel in itertools.product(sizes, sizes):
+                    if series * parallel > min(most, MAX_BANK):
+                        continue
+                    self.tried += 1
+                    bank = {"element": element, "bank": f"{series}S{parallel}P"}
+                    circuit = {**as_circuit(self.yard, array), **bank}
+                    (brief,) = self.assess([circuit], in_full=False)
+                    alone = Verdict.of([brief])
+                    if alone.bad or alone.headroom < base:
+                        continue
+                    (full,) = self.assess([circuit], in_full=True)
+                    assert full.season is not None
+                    made = Single(
+                        circuit,
+                        tuple(map(sum, zip(*array, strict=True))),
+                        element,
+                        series * parallel,
+                        full.season.kwh,
+                        alone,
+                    )
+                    self.add_runs(made, full.bill)
+                    self.singles.append(made)
+
+    def add_runs(self, single: Single, bill: hm.Bill) -> None:
+        owned: Counter[str] = Counter()
+        for line in bill.lines:
+            if line.kind not in ("wire", "connector") or line.part is None:
+                continue
+            single.runs[line.part] += line.quantity
+            owned[line.part] += line.owned
+            kind = self.catalog.wires if line.kind == "wire" else self.catalog.connectors
+            self.price_of[line.part] = typical(kind[line.part])
+        for part, count in owned.items():
+            self.owned_of_runs[part] = max(self.owned_of_runs[part], count)
+
+    def together(self, chosen: tuple[int, ...]) -> Verdict:
+        if len(set(chosen)) == len(chosen) == 1:
+            return self.singles[chosen[0]].alone
+        if chosen not in self.judged:
+            self.joint_checks += 1
+            circuits = [self.singles[i].circuit for i in chosen]
+            self.judged[chosen] = Verdict.of(self.assess(circuits, in_full=False))
+        return self.judged[chosen]
+
+    def bill_of(self, chosen: tuple[int, ...]) -> float:
+        """Elements that are not owned, and all else."""
+        used: Counter[str] = Counter()
+        for i in chosen:
+            used[self.singles[i].element] += self.singles[i].elements
+        elements = self.catalog.elements
+        missing = {name: max(0, n - self.owned[name]) for name, n in used.items()}
+        price = sum(n * typical(elements[name]) for name, n in missing.items() if n)
+        return price + self.together(chosen).bill
+
+    def passes(self, chosen: tuple[int, ...], headroom: float, careful: bool) -> bool:
+        verdict = self.together(chosen)
+        if verdict.bad or verdict.headroom < headroom or (careful and not verdict.careful):
+            return False
+        if "budget" in self.goals and self.bill_of(chosen) > self.goals["budget"] * (1 + 1e-12):
+            return False
+        return self.pieces_of(chosen) <= self.goals.get("parts_max", float("inf"))
+
+    def pieces_of(self, chosen: tuple[int, ...]) -> int:
+        return self.together(chosen).pieces
+
+    def best(self, headroom: float, *, careful: bool) -> Choice | None:
+        return next(self.by_heat(headroom, careful=careful), None)
+
+    def by_heat(self, headroom: float, *, careful: bool) -> Any:
+        """What passes, by falling heat."""
+        program = Program(self, headroom, careful)
+        while (chosen := program.solve()) is not None:
+            program.cut_off(chosen)
+            if not self.passes(chosen, headroom, careful):
+                continue
+            yield Choice(
+                sum(self.singles[i].kwh for i in chosen),  # exactly, not the solver's
+                self.bill_of(chosen),
+                self.pieces_of(chosen),
+                [self.singles[i].circuit for i in chosen],
+            )
+
+
+def sorted_(circuits: list[dict[str, str]]) -> list[dict[str, str]]:
+    """In the order in which the circuits of a plan lie in its store."""
+    names = ("element", "bank", "group", "panels", "array")
+    return sorted(circuits, key=lambda circuit: [circuit.get(name, "") for name in names])
+
+
+class Program:
+    """Which circuits, as a 0/1 program of HiGHS."""
+
+    def __init__(self, referee: Referee, headroom: float, careful: bool) -> None:
+        self.referee = referee
+        goals, yard = referee.goals, referee.yard
+        most = goals.get("circuits_max", CIRCUITS)
+        counts = [group["count"] for group in yard["panels"]]
+        self.columns: list[int] = []  # the single of each; twice where it fits twice
+        for i, single in enumerate(referee.singles):
+            alone = single.alone
+            if alone.headroom < headroom or (careful and not alone.careful):
+                continue
+            if alone.cold_v > goals.get("volts_max", float("inf")):
+                continue
+            if not referee.passes((i,), headroom, careful):
+                continue
+            fits = min(n // used for n, used in zip(counts, single.panels, strict=True) if used)
+            if single.element not in referee.for_sale:
+                fits = min(fits, referee.owned[single.element] // single.elements)
+            self.columns += [i] * min(fits, most)
+        singles = [referee.singles[i] for i in self.columns]
+        self.highs = highspy.Highs()
+        for option, value in (
+            ("output_flag", False),
+            ("threads", 1),
+            ("mip_rel_gap", 0.0),
+            ("mip_abs_gap", 0.0),
+            ("mip_feasibility_tolerance", 1e-9),
+            ("primal_feasibility_tolerance", 1e-9),
+            ("dual_feasibility_tolerance", 1e-9),
+        ):
+            self.highs.setOptionValue(option, value)
+        self.highs.changeObjectiveSense(highspy.ObjSense.kMaximize)
+        for single in singles:
+            self.add_column(single.kwh, 1.0, whole=True)
+        numbers = list(range(len(singles)))
+        self.add_row(numbers, [1.0] * len(singles), most)
+        for g, count in enumerate(counts):
+            self.add_row(numbers, [single.panels[g] for single in singles], count)
+        for i in range(1, len(singles)):  # of two equal columns the first one is chosen first
+            if self.columns[i] == self.columns[i - 1]:
+                self.add_row([i, i - 1], [1.0, -1.0], 0.0)
+        prices: dict[int, float] = {}
+        for name in referee.most:
+            used = [single.elements if single.element == name else 0 for single in singles]
+            extra = 0.0 if name not in referee.for_sale else float("inf")
+            price = typical(referee.catalog.elements[name])
+            prices[self.buy(used, referee.owned[name], extra)] = price
+        for part, owned in referee.owned_of_runs.items():
+            used = [single.runs[part] for single in singles]
+            prices[self.buy(used, owned, float("inf"))] = referee.price_of[part]
+        if "budget" in goals:  # of all but devices, which are counted once a choice is made
+            self.add_row(list(prices), list(prices.values()), goals["budget"] * (1 + 1e-9))
+
+    def add_column(self, heat: float, most: float, *, whole: bool) -> int:
+        self.highs.addCol(heat, 0.0, most, 0, np.array([], dtype=np.int32), np.array([]))
+        column = self.highs.getNumCol() - 1
+        if whole:
+            self.highs.changeColIntegrality(column, highspy.HighsVarType.kInteger)
+        return column
+
+    def add_row(self, columns: list[int], values: Any, most: float) -> None:
+        pairs = [(c, float(v)) for c, v in zip(columns, values, strict=True) if v]
+        self.highs.addRow(
+            -float("inf"),
+            float(most),
+            len(pairs),
+            np.array([c for c, _ in pairs], dtype=np.int32),
+            np.array([v for _, v in pairs]),
+        )
+
+    def buy(self, used: list[Any], owned: float, most: float) -> int:
+        """What is used beyond what is owned."""
+        bought = self.add_column(0.0, most, whole=False)
+        self.add_row([*range(len(used)), bought], [*used, -1.0], owned)
+        return bought
+
+    def solve(self) -> tuple[int, ...] | None:
+        if not self.columns:
+            return None
+        self.highs.run()
+        status = self.highs.getModelStatus()
+        if status == highspy.HighsModelStatus.kInfeasible:
+            return None
+        assert status == highspy.HighsModelStatus.kOptimal, status
+        values = self.highs.getSolution().col_value[: len(self.columns)]
+        chosen = tuple(i for i, value in zip(self.columns, values, strict=True) if value > 0.5)
+        return chosen or None
+
+    def cut_off(self, chosen: tuple[int, ...]) -> None:
+        """Never exactly these again, in whichever of equal columns."""
+        left = Counter(chosen)
+        signs = []
+        for i in self.columns:
+            signs.append(1.0 if left[i] > 0 else -1.0)
+            left[i] -= 1
+        self.add_row(list(range(len(signs))), signs, len(chosen) - 1)
