@@ -12,14 +12,13 @@ from dataclasses import dataclass, field
 from typing import Any
 
 import heatmatch as hm
-import highspy
 import numpy as np
+from plan_program import Program, typical
 
 Yard = dict[str, Any]
 
 LIKE_VOLTAGE = 1.25  # Vmp of strings in parallel, the highest to the lowest
 MAX_BANK = 4
-CIRCUITS = 3  # where the goals say no number
 # What `hm.rank` needs of a recommended circuit, too; named in libheatmatch/README.md.
 DECIDING = {
     *("sheath temperature", "survivor sheath", "stagnation", "terminal temperature"),
@@ -27,11 +26,6 @@ DECIDING = {
     *("floor", "pressure", "vessel material", "reverse current", "element power"),
     "sheath voltage",
 }
-
-
-def typical(record: Any) -> float:
-    """The middle of its prices."""
-    return (record.price_low + record.price_high) / 2
 
 
 def arrays_of(yard: Yard, v_mp: list[float]) -> list[tuple[tuple[int, ...], ...]]:
@@ -77,20 +71,14 @@ class Verdict:
     def of(cls, candidates: list[hm.Candidate]) -> Verdict:
         margins = [margin for each in candidates for margin in each.margins]
         known = [margin for margin in margins if margin.severity != "not assessed"]
+        heads = [m.headroom for m in known if m.consequence == "danger" and m.headroom is not None]
         lines = [line for each in candidates for line in each.bill.lines if line.kind != "wire"]
         bills = [each.bill.typical for each in candidates]
         return cls(
             bad=any(margin.severity == "danger" for margin in margins)
             or any(m.severity == "not assessed" and m.name in DECIDING for m in margins),
             careful=all(margin.worst_severity != "danger" for margin in margins),
-            headroom=min(
-                [1.0]
-                + [
-                    m.headroom
-                    for m in known
-                    if m.consequence == "danger" and m.headroom is not None
-                ]
-            ),
+            headroom=min([1.0, *heads]),
             bill=float("inf") if None in bills else sum(bills),
             pieces=round(sum(line.quantity for line in lines)),
             cold_v=max(each.circuit.cold_voltage_v for each in candidates),
@@ -247,7 +235,7 @@ class Referee:
 
     def by_heat(self, headroom: float, *, careful: bool) -> Any:
         """What passes, by falling heat."""
-        program = Program(self, headroom, careful)
+        program = Program(self, headroom, careful=careful)
         while (chosen := program.solve()) is not None:
             program.cut_off(chosen)
             if not self.passes(chosen, headroom, careful):
@@ -264,103 +252,3 @@ def sorted_(circuits: list[dict[str, str]]) -> list[dict[str, str]]:
     """In the order in which the circuits of a plan lie in its store."""
     names = ("element", "bank", "group", "panels", "array")
     return sorted(circuits, key=lambda circuit: [circuit.get(name, "") for name in names])
-
-
-class Program:
-    """Which circuits, as a 0/1 program of HiGHS."""
-
-    def __init__(self, referee: Referee, headroom: float, careful: bool) -> None:
-        self.referee = referee
-        goals, yard = referee.goals, referee.yard
-        most = goals.get("circuits_max", CIRCUITS)
-        counts = [group["count"] for group in yard["panels"]]
-        self.columns: list[int] = []  # the single of each; twice where it fits twice
-        for i, single in enumerate(referee.singles):
-            alone = single.alone
-            if alone.headroom < headroom or (careful and not alone.careful):
-                continue
-            if alone.cold_v > goals.get("volts_max", float("inf")):
-                continue
-            if not referee.passes((i,), headroom, careful):
-                continue
-            fits = min(n // used for n, used in zip(counts, single.panels, strict=True) if used)
-            if single.element not in referee.for_sale:
-                fits = min(fits, referee.owned[single.element] // single.elements)
-            self.columns += [i] * min(fits, most)
-        singles = [referee.singles[i] for i in self.columns]
-        self.highs = highspy.Highs()
-        for option, value in (
-            ("output_flag", False),
-            ("threads", 1),
-            ("mip_rel_gap", 0.0),
-            ("mip_abs_gap", 0.0),
-            ("mip_feasibility_tolerance", 1e-9),
-            ("primal_feasibility_tolerance", 1e-9),
-            ("dual_feasibility_tolerance", 1e-9),
-        ):
-            self.highs.setOptionValue(option, value)
-        self.highs.changeObjectiveSense(highspy.ObjSense.kMaximize)
-        for single in singles:
-            self.add_column(single.kwh, 1.0, whole=True)
-        numbers = list(range(len(singles)))
-        self.add_row(numbers, [1.0] * len(singles), most)
-        for g, count in enumerate(counts):
-            self.add_row(numbers, [single.panels[g] for single in singles], count)
-        for i in range(1, len(singles)):  # of two equal columns the first one is chosen first
-            if self.columns[i] == self.columns[i - 1]:
-                self.add_row([i, i - 1], [1.0, -1.0], 0.0)
-        prices: dict[int, float] = {}
-        for name in referee.most:
-            used = [single.elements if single.element == name else 0 for single in singles]
-            extra = 0.0 if name not in referee.for_sale else float("inf")
-            price = typical(referee.catalog.elements[name])
-            prices[self.buy(used, referee.owned[name], extra)] = price
-        for part, owned in referee.owned_of_runs.items():
-            used = [single.runs[part] for single in singles]
-            prices[self.buy(used, owned, float("inf"))] = referee.price_of[part]
-        if "budget" in goals:  # of all but devices, which are counted once a choice is made
-            self.add_row(list(prices), list(prices.values()), goals["budget"] * (1 + 1e-9))
-
-    def add_column(self, heat: float, most: float, *, whole: bool) -> int:
-        self.highs.addCol(heat, 0.0, most, 0, np.array([], dtype=np.int32), np.array([]))
-        column = self.highs.getNumCol() - 1
-        if whole:
-            self.highs.changeColIntegrality(column, highspy.HighsVarType.kInteger)
-        return column
-
-    def add_row(self, columns: list[int], values: Any, most: float) -> None:
-        pairs = [(c, float(v)) for c, v in zip(columns, values, strict=True) if v]
-        self.highs.addRow(
-            -float("inf"),
-            float(most),
-            len(pairs),
-            np.array([c for c, _ in pairs], dtype=np.int32),
-            np.array([v for _, v in pairs]),
-        )
-
-    def buy(self, used: list[Any], owned: float, most: float) -> int:
-        """What is used beyond what is owned."""
-        bought = self.add_column(0.0, most, whole=False)
-        self.add_row([*range(len(used)), bought], [*used, -1.0], owned)
-        return bought
-
-    def solve(self) -> tuple[int, ...] | None:
-        if not self.columns:
-            return None
-        self.highs.run()
-        status = self.highs.getModelStatus()
-        if status == highspy.HighsModelStatus.kInfeasible:
-            return None
-        assert status == highspy.HighsModelStatus.kOptimal, status
-        values = self.highs.getSolution().col_value[: len(self.columns)]
-        chosen = tuple(i for i, value in zip(self.columns, values, strict=True) if value > 0.5)
-        return chosen or None
-
-    def cut_off(self, chosen: tuple[int, ...]) -> None:
-        """Never exactly these again, in whichever of equal columns."""
-        left = Counter(chosen)
-        signs = []
-        for i in self.columns:
-            signs.append(1.0 if left[i] > 0 else -1.0)
-            left[i] -= 1
-        self.add_row(list(range(len(signs))), signs, len(chosen) - 1)

@@ -9,6 +9,7 @@ from __future__ import annotations
 import itertools
 import os
 import random
+from collections.abc import Iterator
 from typing import Any
 
 import heatmatch as hm
@@ -51,6 +52,8 @@ def small_yard(seed: int) -> Yard:
         yard["goals"]["headroom_min"] = dice.choice((0.05, 0.15, 0.35))
     if dice.random() < 0.1:
         yard["goals"]["parts_max"] = dice.randint(12, 24)
+    for device in yard["devices"]:  # a circuit of its own has a contactor and a limit, too
+        device["owned"] = dice.randint(1, 3)
     yard["store"]["diameter_m"] = dice.choice((0.45, 0.57, 0.8))
     yard["runs"][1]["owned_m"] = dice.choice((0, 6, 18))
     return yard
@@ -67,15 +70,18 @@ def expected(referee: Referee) -> tuple[float, list[Choice]]:
         choices = referee.by_heat(level, careful=careful)
         best = next(choices, None)
         if best is not None and best.kwh >= ENOUGH * most.kwh:
-            near = itertools.takewhile(lambda each: each.kwh >= TIE * best.kwh, choices)
-            return level, [best, *near]
+            return level, [best, *near(best, choices)]
     raise AssertionError("the base has all of its own heat")
+
+
+def near(best: Choice, choices: Iterator[Choice]) -> Iterator[Choice]:
+    return itertools.takewhile(lambda each: each.kwh >= TIE * best.kwh, choices)
 
 
 def tolerance(choices: list[Choice]) -> float:
     """Equal panels have one curve everywhere; those of unlike ones have grids of 48 and 64 ohms."""
-    near = [each for each in choices if each.kwh >= choices[0].kwh * (1 - 2e-4)]
-    return 1e-3 if any("array" in circuit for each in near for circuit in each.circuits) else 1e-9
+    alike = [each for each in choices if each.kwh >= choices[0].kwh * (1 - 2e-4)]
+    return 1e-3 if any("array" in circuit for each in alike for circuit in each.circuits) else 1e-9
 
 
 def of_plan(plan: hm.Plan) -> list[dict[str, Any]]:
@@ -102,7 +108,8 @@ def test_another_solver_finds_no_more_heat_and_no_smaller_bill(
     smallest = min(choices, key=lambda each: (round(each.bill, 6), len(each.circuits), each.pieces))
     error = plan.at_most_kwh / best.kwh - 1
     print(
-        f"yard {seed}: {len(referee.singles)} of {referee.tried} circuits, {len(best.circuits)} chosen, "
+        f"yard {seed}: {len(referee.singles)} of {referee.tried} circuits, "
+        f"{len(best.circuits)} chosen, "
         f"{referee.joint_checks} checks together, {len(choices)} within 1 %: "
         f"{best.kwh:.6f} kWh, the plan's bound {error:+.1e} of it ({within:.0e} allowed); "
         f"bill {smallest.bill:.2f}, the plan's {plan.bill.typical:.2f}"
