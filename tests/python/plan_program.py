@@ -45,6 +45,7 @@ class Program:
         for option, value in (
             ("output_flag", False),
             ("threads", 1),
+            ("mip_heuristic_effort", 0.0),
             ("mip_rel_gap", 0.0),
             ("mip_abs_gap", 0.0),
             ("mip_feasibility_tolerance", 1e-9),
@@ -108,6 +109,17 @@ class Program:
         values = self.highs.getSolution().col_value[: len(self.columns)]
         chosen = tuple(i for i, value in zip(self.columns, values, strict=True) if value > 0.5)
         return chosen or None
+
+    def never(self, chosen: tuple[int, ...]) -> None:
+        """Nor with more circuits: what fails stays, and a bill grows."""
+        wanted, used = Counter(chosen), Counter[int]()
+        columns: list[int] = []
+        for column, i in enumerate(self.columns):  # of equal ones the first are chosen first
+            used[i] += 1
+            if used[i] == wanted[i]:
+                columns.append(column)
+        if len(columns) == len(wanted):
+            self.add_row(columns, [1.0] * len(columns), len(columns) - 1)
 
     def cut_off(self, chosen: tuple[int, ...]) -> None:
         """Never exactly these again, in whichever of equal columns."""

@@ -233,13 +233,42 @@ class Referee:
     def best(self, headroom: float, *, careful: bool) -> Choice | None:
         return next(self.by_heat(headroom, careful=careful), None)
 
+    def smallest_failing(
+        self, chosen: tuple[int, ...], headroom: float, careful: bool
+    ) -> tuple[int, ...]:
+        for count in range(2, len(chosen)):
+            for some in itertools.combinations(chosen, count):
+                if not self.passes(some, headroom, careful):
+                    return some
+        return chosen
+
+    def alike(self, chosen: tuple[int, ...]) -> list[tuple[int, ...]]:
+        """All with the same banks, which mostly fail too: fewer programs to solve."""
+        by_bank: dict[tuple[str, str], list[int]] = {}
+        for i, single in enumerate(self.singles):
+            bank = (single.circuit["element"], single.circuit["bank"])
+            by_bank.setdefault(bank, []).append(i)
+        banks = [
+            (self.singles[i].circuit["element"], self.singles[i].circuit["bank"]) for i in chosen
+        ]
+        counts = [group["count"] for group in self.yard["panels"]]
+        found = set()
+        for some in itertools.product(*(by_bank[bank] for bank in banks)):
+            used = map(sum, zip(*(self.singles[i].panels for i in some), strict=True))
+            if all(n <= most for n, most in zip(used, counts, strict=True)):
+                found.add(tuple(sorted(some)))
+        return sorted(found)
+
     def by_heat(self, headroom: float, *, careful: bool) -> Any:
         """What passes, by falling heat."""
         program = Program(self, headroom, careful=careful)
         while (chosen := program.solve()) is not None:
-            program.cut_off(chosen)
             if not self.passes(chosen, headroom, careful):
+                for alike in self.alike(self.smallest_failing(chosen, headroom, careful)):
+                    if not self.passes(alike, headroom, careful):
+                        program.never(alike)
                 continue
+            program.cut_off(chosen)
             yield Choice(
                 sum(self.singles[i].kwh for i in chosen),  # exactly, not the solver's
                 self.bill_of(chosen),
