@@ -2,6 +2,7 @@
 
 #include "heatmatch/answer/drawing_labels.hpp"
 #include "heatmatch/answer/first_screen.hpp"
+#include "heatmatch/answer/hold_points.hpp"
 #include "heatmatch/answer/margins_table.hpp"
 #include "heatmatch/answer/open_points.hpp"
 #include "heatmatch/answer/plan_line.hpp"
@@ -42,8 +43,12 @@ void register_first_screen(py::module_& module) {
         "first_screen",
         [](const Candidate& candidate) { return screen_dict(first_screen(candidate)); },
         py::arg("of"), "The same of one circuit.");
-    module.def("plan_row", &plan_row, py::arg("plan"),
-               "A plan as one more row of the other ways; empty without circuits.");
+    module.def("plan_line", &plan_line, py::arg("plan").none(true),
+               "A plan in one line; without one the command that makes it.");
+    module.def(
+        "hold_points_table",
+        [](const std::vector<const Candidate*>& circuits) { return hold_points_table(circuits); },
+        py::arg("circuits"), "Licensed and live work at circuits: job, hold point, person.");
     module.def(
         "drawing_labels",
         [](const Candidate& candidate) {

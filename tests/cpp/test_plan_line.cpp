@@ -5,16 +5,22 @@
 #include "heatmatch/answer/plan_line.hpp"
 #include "heatmatch/match/candidate/assess.hpp"
 
-TEST_CASE("a plan is one more row of the other ways") {
+TEST_CASE("a plan is one line of the first screen") {
+    CHECK(heatmatch::plan_line(nullptr).text() == "With everything you own: heatmatch plan.");
     heatmatch::Plan plan;
-    CHECK(heatmatch::plan_row(plan).empty());
+    CHECK(contains(heatmatch::plan_line(&plan).text(), "no circuit can be recommended"));
     plan.circuits = {heatmatch::assess(starter(), demo())};
     plan.kwh = 302.0;
     plan.days = 151.0;
-    const heatmatch::Sentences row = heatmatch::plan_row(plan);
-    REQUIRE(row.size() == 6);
-    CHECK(row[0].text() == "everything");
-    CHECK(row[1].text() == "2 panels on 1 circuits: heatmatch plan");
-    CHECK(row[2].text() == "2.00");
-    CHECK(row[5].text() == "90");  // Voc of the demo's barn pair at the record low
+    plan.bill = plan.circuits.front().bill;
+    plan.bill.budget = 150.0;
+    // 90 V: open-circuit voltage of the demo's barn pair at the record low.
+    const std::string one = heatmatch::plan_line(&plan).text();
+    CHECK(contains(one, "2.00 kWh a day, 1 circuit, "));
+    CHECK(contains(one, " of 150 USD, up to 90 V: heatmatch plan."));
+    plan.circuits.push_back(plan.circuits.front());
+    CHECK(contains(heatmatch::plan_line(&plan).text(), "2 circuits"));
+    plan.bill.lines.push_back(
+        {.part = "unpriced", .to_buy = 1.0, .state = heatmatch::BillState::price_not_known});
+    CHECK(contains(heatmatch::plan_line(&plan).text(), "bill not known"));
 }

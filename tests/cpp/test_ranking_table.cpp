@@ -43,8 +43,8 @@ TEST_CASE("a row has panels, elements, heat of a day with its band, share, headr
     const Candidate candidate = of_ten_days();
     const Candidate* const one = &candidate;
     const Table table = ranking_table({&one, 1});
-    CHECK(heads(table) ==
-          Texts{"#", "panels", "cold V", "elements", "kWh/day", "band", "max%", "head", "buy"});
+    CHECK(heads(table) == Texts{"#", "panels", "cold V", "elements", "kWh/day", "band", "max%",
+                                "head", "buy, USD"});
     REQUIRE(table.rows.size() == 1);
     CHECK(texts(table.rows[0]) == Texts{"1", "bench 2S1P", "87", "storage-rod-1000-240 1S1P",
                                         "1.04", "0.90-12.3", "52", "1.00", "31"});
@@ -79,7 +79,7 @@ TEST_CASE("with a store the sheath is beside its limit, in the unit set of the r
     const Table narrow = ranking_table({&one, 1}, {.share = false});
     CHECK(wide.columns.size() == 11);
     CHECK(heads(narrow) ==
-          Texts{"#", "panels", "cold V", "elements", "kWh/day", "band", "head", "buy", "sheath"});
+          Texts{"#", "panels", "cold V", "elements", "kWh/day", "band", "head", "USD", "sheath"});
     CHECK(heads(wide).back() == "W/cm");
     CHECK(heads(wide, UnitSystem::us).back() == "W/in");
     REQUIRE(narrow.rows[0].size() == narrow.columns.size());

@@ -74,3 +74,33 @@ TEST_CASE("a run that melts lists suitable insulations, the coolest first") {
     CHECK(lines[0].remedies[2].text(UnitSystem::us) ==
           "insulation suitable only further from the terminal: pvc (194 °F, from 0.82 ft)");
 }
+
+TEST_CASE("runs with the same finding are listed together, and only such") {
+    WireCheck fine{
+        .run = "home run", .severity = Severity::none, .sentence = verbatim("It holds.")};
+    WireCheck other = fine;
+    other.run = "along the wall";
+    WireCheck last = fine;
+    last.run = "third";
+    last.sentence = verbatim("It holds too.");
+    const std::vector<WireCheck> checks{fine, melting(), other, last};
+    const auto lines = wire_lines(checks);
+    REQUIRE(lines.size() == 3);
+    CHECK(lines[0].reason.text() == "no finding: home run, along the wall: It holds.");
+    CHECK(lines[1].reason.text() == "danger: feed of 2 m: It melts.");
+    CHECK(lines[2].reason.text() == "no finding: third: It holds too.");
+    const std::vector<WireCheck> twice{melting(), melting()};
+    CHECK(wire_lines(twice).size() == 2);
+}
+
+TEST_CASE("insulations are listed only where another one would change the finding") {
+    WireCheck plated = melting();
+    plated.severity = Severity::caution;
+    plated.limiting_part = WirePart::plating;
+    plated.sufficient_wire.reset();
+    const std::vector<WireCheck> checks{plated};
+    CHECK(wire_lines(checks).front().remedies.empty());
+    plated.limiting_part = WirePart::insulation;
+    const std::vector<WireCheck> insulated{plated};
+    CHECK_FALSE(wire_lines(insulated).front().remedies.empty());
+}

@@ -96,6 +96,67 @@ def test_the_table_is_that_of_the_ranking(page: Page) -> None:
     assert shown(page) == expected()
 
 
+@pytest.fixture
+def screen(page: Page) -> Iterator[Page]:
+    """The page at the size of a small laptop."""
+    page.set_viewport_size({"width": 1280, "height": 800})
+    page.wait_for_timeout(500)
+    yield page
+    page.set_viewport_size({"width": 1500, "height": 1400})
+
+
+def in_sight(page: Page, selector: str) -> float:
+    """Share of the height of an element that the window and its own column show."""
+    share: float = page.locator(selector).first.evaluate(
+        """e => { const box = e.getBoundingClientRect();
+        const column = e.closest(".hm-results").getBoundingClientRect();
+        const top = Math.max(box.top, column.top, 0);
+        const bottom = Math.min(box.bottom, column.bottom, innerHeight);
+        return Math.max(0, bottom - top) / box.height; }"""
+    )
+    return share
+
+
+def test_answer_and_table_are_in_sight_of_a_small_screen(screen: Page) -> None:
+    assert in_sight(screen, ".hm-answer") > 0.95
+    assert in_sight(screen, ".hm-rows thead") == 1.0
+    assert in_sight(screen, ".hm-rows tbody tr") == 1.0
+    wide = "e => document.documentElement.scrollWidth <= innerWidth"
+    assert screen.evaluate(wide)
+    # They stay where a reader scrolls to the picture.
+    screen.locator(".hm-shown").scroll_into_view_if_needed()
+    screen.wait_for_timeout(200)
+    assert in_sight(screen, ".hm-answer") > 0.95
+    assert in_sight(screen, ".hm-rows tbody tr") == 1.0
+
+
+def test_a_click_on_a_row_changes_the_answer(screen: Page) -> None:
+    answer = screen.locator(".hm-answer").first
+    before = answer.inner_text()
+    row = screen.locator(".hm-rows tbody tr").nth(2)
+    element = row.locator("td").nth(3).inner_text().split()[-1]
+    row.click()
+    expect(screen.locator(".hm-rows tbody tr").nth(2)).to_have_class(re.compile("hm-chosen"))
+    expect(answer).not_to_have_text(before)
+    assert answer.inner_text() != before
+    assert element
+    screen.locator(".hm-pick select").select_option(index=0)
+    expect(screen.locator(".hm-rows tbody tr").nth(2)).not_to_have_class(re.compile("hm-chosen"))
+
+
+def test_a_phone_shows_it_in_its_width(page: Page) -> None:
+    page.set_viewport_size({"width": 390, "height": 844})
+    page.wait_for_timeout(500)
+    column = page.locator(".hm-results").first.bounding_box()
+    assert column is not None
+    assert column["width"] > 200
+    for part in (".hm-answer", ".hm-shown"):
+        narrow = page.locator(part).first.evaluate("e => e.scrollWidth <= e.clientWidth + 1")
+        assert narrow, part
+    page.set_viewport_size({"width": 1500, "height": 1400})
+    page.wait_for_timeout(500)
+
+
 def test_three_sliders_move_the_table_and_the_rest_follows(page: Page) -> None:
     drawing = page.locator(".jp-OutputArea img[alt]")
     picture = drawing.get_attribute("src") or ""

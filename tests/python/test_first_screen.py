@@ -83,3 +83,30 @@ def test_folding_can_be_switched_off() -> None:
     assert len(whole) == len(folded) + like
     assert like > 0
     assert all(candidate.like_it == 0 for candidate in whole)
+
+
+def test_the_plan_is_a_line_below_the_other_ways() -> None:
+    ranking = demo_ranking(top=3)
+    pointer = "With everything you own: heatmatch plan."
+    assert pointer in first_screen_text(ranking)
+    assert pointer in first_screen_html(ranking)
+    rods = hm.AllowedElements(element="storage-rod-1000-240", count=2)
+    plan = hm.plan(hm.Catalog.starter(), hm.demo().replace({"elements": [rods]}))
+    made = " ".join(first_screen_text(ranking, plan=plan).split())
+    assert pointer not in made
+    assert "With everything you own: " in made
+    assert " circuit, " in made
+    assert f"{plan.bill.typical:.0f} of 150 USD" in made
+
+
+def test_rank_with_a_plan_says_what_it_has(tmp_path, capsys) -> None:
+    rods = hm.AllowedElements(element="storage-rod-1000-240", count=2)
+    path = tmp_path / "few.json"
+    path.write_text(hm.demo().replace({"elements": [rods]}).to_json_text(), encoding="utf-8")
+    assert main(["rank", str(path), "--quiet"]) == 0
+    assert "own: heatmatch plan." in capsys.readouterr().out
+    assert main(["rank", str(path), "--quiet", "--plan"]) == 0
+    said = " ".join(capsys.readouterr().out.split())
+    assert "kWh a day, 1 circuit, " in said or "kWh a day, 2 circuits, " in said
+    assert main(["rank", str(path), "--quiet", "--plan", "--json"]) == 0
+    assert '"plan": {' in capsys.readouterr().out

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import re
 from pathlib import Path
+from typing import Any
 
 import heatmatch as hm
 import picture_scenes as scenes
@@ -101,3 +102,25 @@ def test_numbers_align_to_the_right(standing: hm.Candidate) -> None:
     headroom = next(m for m in standing.margins if m.severity == "warning" and m.headroom)
     cell = f'<td style="text-align:right;font-variant-numeric:tabular-nums">{headroom.headroom:.2f}'
     assert cell in page
+
+
+def test_a_danger_among_the_margins_looks_like_one(changed_demo: Any) -> None:
+    from heatmatch.text.results import margins_text
+
+    def melting(plain: dict[str, Any]) -> None:
+        plain["runs"][2]["wire"] = "nm-b-12-awg"
+
+    text = margins_text(hm.assess(hm.Catalog.starter(), changed_demo(melting)))
+    lines = text.splitlines()
+    assert any(line.startswith("\N{BLACK UP-POINTING TRIANGLE} DANGER: ") for line in lines)
+    assert not any(line.startswith("danger:") for line in lines)
+    for severity in ("warning", "caution", "not assessed"):
+        lead = f"{look.SIGNALS[severity].mark} {severity}: "
+        assert any(line.startswith(lead) for line in lines)
+
+
+def test_only_the_word_of_a_severity_with_a_colon_is_marked() -> None:
+    assert look.signalled("danger: hot") == look.marked("danger", "hot")
+    assert look.signalled("no finding: hot") == look.marked("none", "hot")
+    assert look.signalled("47 other checks: no finding") == "47 other checks: no finding"
+    assert look.signalled("warnings: 2") == "warnings: 2"

@@ -71,6 +71,12 @@ def test_nothing_sticks_out_of_a_narrow_page(seen: tuple[Page, list[str]]) -> No
     assert wide <= 1000
 
 
+def test_a_phone_shows_it_in_its_width(seen: tuple[Page, list[str]]) -> None:
+    page, _ = seen
+    page.set_viewport_size({"width": 390, "height": 844})
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+
+
 def page_count(pdf: bytes) -> int:
     return len(re.findall(rb"/Type\s*/Page\b", pdf))
 
@@ -94,6 +100,24 @@ def test_heads_stay_with_their_rows_in_print(seen: tuple[Page, list[str]]) -> No
         "h2, thead, dt", "all => all.map(e => getComputedStyle(e).breakAfter)"
     )
     assert set(after) == {"avoid"}
+
+
+# Printable heights at margins of 13 mm, and widths: A4 is 210 x 297 mm, letter 8.5 x 11 in.
+SHEETS = {"A4": (210.0 - 26.0, 297.0 - 26.0), "Letter": (215.9 - 26.0, 279.4 - 26.0)}
+
+
+@pytest.mark.parametrize("paper", SHEETS)
+@pytest.mark.parametrize("section", ["drawing", "limits", "season"])
+def test_a_page_of_the_body_fits_one_sheet(
+    seen: tuple[Page, list[str]], paper: str, section: str
+) -> None:
+    page, _ = seen
+    width, height = (round(mm / 25.4 * 96.0) for mm in SHEETS[paper])
+    page.set_viewport_size({"width": width, "height": height})
+    page.emulate_media(media="print")
+    found = page.locator(f"section.{section}").bounding_box()
+    assert found is not None
+    assert 0.3 * height < found["height"] <= height
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])

@@ -48,6 +48,19 @@ def plan_json(plan: _core.Plan, units: str) -> dict[str, Any]:
     }
 
 
+def make_plan(
+    arguments: argparse.Namespace,
+    catalog: _core.Catalog,
+    installation: _core.Installation,
+    year: _core.Weather | None,
+) -> _core.Plan:
+    """The plan of an installation, with a progress bar."""
+    return _core.plan(
+        catalog, installation, year, max_bank=arguments.max_bank,
+        progress=bar(wanted=shows_progress(arguments)),
+    )  # fmt: skip
+
+
 def unlock_json(unlock: _core.Unlock, units: str) -> dict[str, Any]:
     """A change that adds heat as plain data."""
     return {
@@ -63,10 +76,7 @@ def run_plan(arguments: argparse.Namespace) -> int:
     installation = read_installation(arguments)
     year = read_weather(arguments, installation)
     catalog = open_catalog(arguments.catalog)
-    plan = _core.plan(
-        catalog, installation, year, max_bank=arguments.max_bank,
-        progress=bar(wanted=shows_progress(arguments)),
-    )  # fmt: skip
+    plan = make_plan(arguments, catalog, installation, year)
     found = plan.unlocks(catalog, year, max_bank=arguments.max_bank) if arguments.unlocks else []
     if arguments.json:
         data = plan_json(plan, arguments.units)

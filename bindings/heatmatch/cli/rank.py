@@ -18,6 +18,7 @@ from heatmatch.cli.output import (
     say,
     write_csv,
 )
+from heatmatch.cli.plan import make_plan, plan_json
 from heatmatch.cli.shared import (
     DANGER,
     add_command,
@@ -103,13 +104,15 @@ def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict
     }
 
 
-def _say_first(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
+def _say_first(
+    arguments: argparse.Namespace, ranking: _core.Ranking, plan: _core.Plan | None
+) -> None:
     """The answer, and the table in short."""
     units = arguments.units
     if len(ranking) + len(ranking.rejected) == 0:
         say(results.ranking_text(ranking, arguments.top, units=units))
         return
-    say(first_screen_text(ranking, units=units))
+    say(first_screen_text(ranking, units=units, plan=plan))
     if len(ranking) > 0:
         say("")
         say(results.ranking_table(ranking[: min(arguments.top, _ROWS)], units=units))
@@ -161,6 +164,9 @@ def run_rank(arguments: argparse.Namespace) -> int:
     year = read_weather(arguments, installation)
     catalog = open_catalog(arguments.catalog)
     ranking = make_ranking(arguments, catalog, installation, year, **_depth(arguments))
+    plan = None
+    if arguments.plan:
+        plan = make_plan(arguments, catalog, installation, year)
     comparison = None if before is None else _rankings().compare_rankings(before, ranking)
     if arguments.csv is not None:
         _write_table(arguments.csv, ranking, force=arguments.force)
@@ -169,10 +175,15 @@ def run_rank(arguments: argparse.Namespace) -> int:
         _rankings().save_ranking(ranking, Path(arguments.save), **options)
     if arguments.json:
         data = _ranking_json(arguments, ranking)
+        if plan is not None:
+            data["plan"] = plan_json(plan, arguments.units)
         print_json(data if comparison is None else data | {"comparison": comparison.to_dict()})
         return 0
     say_name(arguments, installation)
-    (_say_ranking if arguments.full else _say_first)(arguments, ranking)
+    if arguments.full:
+        _say_ranking(arguments, ranking)
+    else:
+        _say_first(arguments, ranking, plan)
     if comparison is not None:
         say(f"\nCompared with {arguments.compare}:\n")
         say(str(comparison))
@@ -249,6 +260,9 @@ def add_parsers(commands: Any) -> None:
     rank.add_argument("--top", type=positive, metavar="N", default=10, help="rows (default 10)")
     rank.add_argument(
         "--full", action="store_true", help="print every check, code requirements and cautions"
+    )
+    rank.add_argument(
+        "--plan", action="store_true", help="also plan everything you own, in one line"
     )
     add_options(rank, "--max-bank", "--volts-max")
     rank.add_argument("--save", metavar="FILE", help="save the ranking, to compare with later")

@@ -1,4 +1,4 @@
-"""The command line's report: a page of a ranking or a circuit to print or to show."""
+"""The command line's report: a page of a ranking, a plan or circuits to print or to show."""
 
 from __future__ import annotations
 
@@ -9,8 +9,14 @@ from typing import Any
 
 from heatmatch import _library as _core
 from heatmatch import weather
-from heatmatch.cli.circuits import chosen_candidate, stands
+from heatmatch.cli.circuits import (
+    chosen_candidate,
+    existing_circuits,
+    of_circuits,
+    stands,
+)
 from heatmatch.cli.output import check_new_file, notice, print_json, say
+from heatmatch.cli.plan import make_plan
 from heatmatch.cli.shared import (
     DANGER,
     add_command,
@@ -22,17 +28,20 @@ from heatmatch.cli.shared import (
     read_weather,
     shows_progress,
 )
+from heatmatch.errors import InvalidInput
 from heatmatch.text.duties import checks_row
 from heatmatch.text.results import wrap
 
 HELP = """\
 Input: an installation. Writes one self-contained HTML file that prints well.
-With --rank N it shows the N-th circuit of the ranking. Otherwise it shows the
-existing circuit or, without one, the whole ranking. A circuit with a danger is
-also named here, and the exit code is 3.
+With --plan it shows the plan of everything you own; with --rank N, the N-th
+circuit of the ranking. Otherwise it shows the existing circuits or, without
+one, the whole ranking. A circuit with a danger is also named here, and the
+exit code is 3.
 """
 EXAMPLES = (
     "report demo.json -o report.html",
+    "report demo.json --plan -o plan.html",
     "report demo.json --rank 1 --units us -o first.html --force",
 )
 _TOP = 200
@@ -48,41 +57,77 @@ def _year(
     return named, named
 
 
-def _told_in_full(what: _core.Ranking | _core.Candidate) -> _core.Candidate | None:
-    """The circuit of the page: a rejected one if every circuit has a danger."""
-    if isinstance(what, _core.Candidate):
-        return what
-    return next(iter([*what[:1], *what.rejected[:1]]), None)
+_What = _core.Ranking | _core.Plan | list[_core.Candidate]
+
+
+def _told_in_full(what: _What) -> list[_core.Candidate]:
+    """The circuits of the page: a rejected one if every circuit has a danger."""
+    if isinstance(what, _core.Plan):
+        return list(what.circuits)
+    if isinstance(what, _core.Ranking):
+        return [*what[:1], *what.rejected[:1]][:1]
+    return what
+
+
+def _wanted(
+    arguments: argparse.Namespace,
+    catalog: _core.Catalog,
+    installation: _core.Installation,
+    year: _core.Weather | None,
+) -> _What:
+    """What the page is about."""
+    if arguments.plan:
+        return make_plan(arguments, catalog, installation, year)
+    if arguments.rank is None and not stands(installation):
+        return make_ranking(arguments, catalog, installation, year, top=_TOP)
+    if arguments.rank is None and arguments.circuit is None:
+        return existing_circuits(catalog, installation, year)
+    return [chosen_candidate(arguments, catalog, installation, year)]
+
+
+def _named(what: _What) -> str:
+    """What the page is about, in a word or a title."""
+    if isinstance(what, _core.Plan):
+        return "plan"
+    if isinstance(what, _core.Ranking):
+        return "ranking"
+    return what[0].circuit.title if len(what) == 1 else "circuits"
+
+
+def _check_choice(arguments: argparse.Namespace) -> None:
+    """Reject --plan together with a choice of one circuit."""
+    for option in ("rank", "circuit"):
+        if arguments.plan and getattr(arguments, option) is not None:
+            raise InvalidInput(f"--plan and --{option} name two things to report; give one of them")
 
 
 def run_report(arguments: argparse.Namespace) -> int:
     """Writes a page."""
+    _check_choice(arguments)
     check_new_file(arguments.output, arguments)
     installation = read_installation(arguments)
     catalog = open_catalog(arguments.catalog)
     year, shown = _year(arguments, installation)
-    what: _core.Ranking | _core.Candidate
-    if arguments.rank is None and not stands(installation):
-        what = make_ranking(arguments, catalog, installation, year, top=_TOP)
-    else:
-        what = chosen_candidate(arguments, catalog, installation, year)
+    what = _wanted(arguments, catalog, installation, year)
     options = {"installation": installation, "weather": shown, "units": arguments.units}
     with notice("writing the report ...", wanted=shows_progress(arguments)):
         page = import_module("heatmatch.report.page")
-        page.report(what, Path(arguments.output), **options, force=arguments.force)
+        page.report(
+            what[0] if isinstance(what, list) and len(what) == 1 else what,
+            Path(arguments.output),
+            **options,
+            force=arguments.force,
+        )
     told = _told_in_full(what)
-    danger = told is not None and told.severity == "danger"
+    dangers = [one for one in told if one.severity == "danger"]
     if arguments.json:
-        of = "ranking" if isinstance(what, _core.Ranking) else what.circuit.title
-        data = {"wrote": arguments.output, "of": of}
-        if told is not None:
-            data |= {"severity": told.severity, **checks_row(told, arguments.units)}
-        print_json(data)
+        rows = [{"severity": one.severity, **checks_row(one, arguments.units)} for one in told]
+        print_json({"wrote": arguments.output, "of": _named(what), **of_circuits(told, rows)})
     else:
-        if told is not None and danger:
-            say(wrap(f"{told.circuit.title}: {_core.margin_sentence(told)}"))
+        for one in dangers:
+            say(wrap(f"{one.circuit.title}: {_core.margin_sentence(one)}"))
         say(f"wrote {arguments.output}")
-    return DANGER if danger else 0
+    return DANGER if dangers else 0
 
 
 def add_parsers(commands: Any) -> None:
@@ -90,7 +135,7 @@ def add_parsers(commands: Any) -> None:
     parser = add_command(
         commands,
         "report",
-        "write a page of a ranking or a circuit, to print or to show",
+        "write a page of a ranking, a plan or circuits, to print or to show",
         run_report,
         text=HELP,
         examples=EXAMPLES,
@@ -100,6 +145,7 @@ def add_parsers(commands: Any) -> None:
     parser.add_argument(
         "-o", "--output", metavar="FILE.html", required=True, help="the page to write"
     )
+    parser.add_argument("--plan", action="store_true", help="report the plan of everything you own")
     add_options(
         parser,
         "--rank",

@@ -1,8 +1,9 @@
-"""A report of a ranking or a candidate: one HTML file that needs nothing else."""
+"""A report of a ranking, a plan or circuits: one HTML file that needs nothing else."""
 
 from __future__ import annotations
 
 import os
+from collections.abc import Sequence
 from datetime import date
 from importlib import resources
 from pathlib import Path
@@ -17,6 +18,7 @@ from heatmatch.text.columns import clip
 from heatmatch.text.plain import plain
 from heatmatch.text.units import checked_units
 
+Reported = _core.Ranking | _core.Plan | _core.Candidate | Sequence[_core.Candidate]
 _TEMPLATE = "page.html.j2"
 _GENERATOR = 'name="generator" content="heatmatch"'
 
@@ -40,29 +42,37 @@ def _environment() -> Any:
     )
 
 
-def _candidate(what: _core.Ranking | _core.Candidate) -> tuple[_core.Candidate, Any]:
-    """The candidate to report in full, and its ranking."""
+def _circuits(what: Reported) -> list[_core.Candidate]:
+    """The circuits to report in full."""
     if isinstance(what, _core.Candidate):
-        return what, None
-    if not isinstance(what, _core.Ranking):
+        return [what]
+    if isinstance(what, _core.Plan):
+        if not what.circuits:
+            raise InvalidInput(f"plan: circuits = none must be at least one; {what.summary()[0]}")
+        return list(what.circuits)
+    if isinstance(what, _core.Ranking):
+        everyone = [*what, *what.rejected]
+        if not everyone:
+            raise InvalidInput(
+                "ranking: candidates = none must be at least one; rank with top and keep_rejected"
+            )
+        return [what.recommended or everyone[0]]
+    several = list(what) if isinstance(what, Sequence) and not isinstance(what, str) else []
+    if not several or not all(isinstance(one, _core.Candidate) for one in several):
         raise InvalidInput(
-            f"what = {type(what).__name__} must be a Ranking or a Candidate; "
-            "hm.rank and hm.assess give them"
+            f"what = {type(what).__name__} must be a Ranking, a Plan, a Candidate or several; "
+            "hm.rank, hm.plan, hm.assess and hm.assess_circuits give them"
         )
-    everyone = [*what, *what.rejected]
-    if not everyone:
-        raise InvalidInput(
-            "ranking: candidates = none must be at least one; rank with top and keep_rejected"
-        )
-    return what.recommended or everyone[0], what
+    return several
 
 
-def _drawn(candidate: _core.Candidate, plan: _core.Plan | None) -> list[_core.Candidate]:
-    """The circuits of the drawing: all of the plan to which the candidate belongs."""
+def _drawn(circuits: list[_core.Candidate], plan: _core.Plan | None) -> list[_core.Candidate]:
+    """The circuits of the drawing: all of the plan to which a single one belongs."""
     names = [] if plan is None else [one.circuit.name for one in plan.circuits]
-    if plan is not None and candidate.circuit.name and candidate.circuit.name in names:
+    name = circuits[0].circuit.name
+    if plan is not None and len(circuits) == 1 and name and name in names:
         return list(plan.circuits)
-    return [candidate]
+    return circuits
 
 
 def _own_weather(
@@ -78,7 +88,7 @@ def _own_weather(
 
 
 def report(
-    what: _core.Ranking | _core.Candidate,
+    what: _core.Ranking | _core.Plan | _core.Candidate | Sequence[_core.Candidate],
     path: str | os.PathLike[str],
     *,
     installation: _core.Installation | None = None,
@@ -87,7 +97,7 @@ def report(
     units: str = "si",
     force: bool = False,
 ) -> Path:
-    """Write a report of a ranking or a candidate as one HTML file.
+    """Write a report of a ranking, a plan or circuits as one HTML file.
 
     Four pages: answer and bill, drawing and wiring, limits and code requirements, season and meter
     sheet. An appendix has every check, plot, formula and source. It needs no network and contains
@@ -95,8 +105,9 @@ def report(
 
     Parameters
     ----------
-    what : Ranking or Candidate
-        Of a ranking, the page shows the best, the trade-offs, and the first candidate in full.
+    what : Ranking, Plan, Candidate or sequence of Candidate
+        Of a ranking, the page shows the best, the trade-offs, and the first candidate in full; of a
+        plan or several candidates, all circuits in one drawing and each in full.
     path : str or os.PathLike
         HTML file to write. It is written whole or not at all.
     installation : Installation, optional
@@ -104,8 +115,8 @@ def report(
     weather : Weather, optional
         Weather of the simulated days and of the season plots.
     plan : Plan, optional
-        A plan that was made: one more way beside the answer. With one of its circuits as `what`,
-        the drawing has all of them.
+        A plan that was made: one more line beside the answer of a ranking. With one of its circuits
+        as `what`, the drawing has all of them.
     units : {"si", "us"}
         Unit set shown first; the page holds both.
     force : bool
@@ -119,7 +130,7 @@ def report(
     Raises
     ------
     InvalidInput
-        `what` is neither a ranking nor a candidate, or is empty; or `units` is unknown.
+        `what` is none of these, or is empty; or `units` is unknown.
     FileError
         The file cannot be written, or `path` holds something other than a report.
     ImportError
@@ -140,28 +151,39 @@ def report(
     'pair.html'
     """
     checked_units(units)
-    candidate, ranking = _candidate(what)
+    circuits = _circuits(what)
+    ranking = what if isinstance(what, _core.Ranking) else None
+    planned = what if isinstance(what, _core.Plan) else None
     environment = _environment()
     from heatmatch.report import pictures, tables
 
-    heat = candidate.circuit.heat
-    in_liquid = heat is not None and heat.liquid
+    heats = [one.circuit.heat for one in circuits]
+    in_liquid = any(heat is not None and heat.liquid for heat in heats)
+    if installation is None and planned is not None:
+        installation = planned.installation
 
     own = _own_weather(installation, weather)
-    lived = tables.lived_days(candidate, own)
+    runs = [tables.lived_days(one, own) if len(circuits) == 1 else None for one in circuits]
+    shown = [
+        tables.sections(one, run, ranking)
+        | {"pictures": pictures.pictures(one, ranking, own, run), "titled": len(circuits) > 1}
+        for one, run in zip(circuits, runs, strict=True)
+    ]
     name = "" if installation is None else installation.name
+    titles = list(dict.fromkeys(one.circuit.title for one in circuits))
     template = resources.files("heatmatch.report").joinpath(_TEMPLATE).read_text(encoding="utf-8")
     text = environment.from_string(template).render(
-        title=clip(name or candidate.circuit.title, 160),
-        circuit=clip(candidate.circuit.title, 200),
+        title=clip(name or titles[0], 160),
+        circuit=clip("; ".join(titles), 200),
+        circuits=shown,
+        drawing=pictures.drawing(_drawn(circuits, plan)),
         today=date.today().isoformat(),
         units=units,
         version=_core.library_version(),
         cautions=_core.cautions(in_liquid=in_liquid),
-        pictures=pictures.pictures(candidate, ranking, own, lived, _drawn(candidate, plan)),
         light=look.variables(look.LIGHT),
         dark=look.variables(look.DARK),
         font=look.FONT,
-        **tables.sections(candidate, ranking, lived, plan),
+        **tables.common(circuits, ranking, planned or plan, runs, planned=planned is not None),
     )
     return write_text(path, text, force=force, only_kind=_GENERATOR)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -47,16 +47,10 @@ def pictures(
     ranking: _core.Ranking | None,
     weather: _core.Weather | None,
     run: _core.DayRun | None,
-    circuits: Sequence[_core.Candidate],
 ) -> dict[str, Picture]:
-    """All pictures possible with the known data, by name; `circuits` are those of the drawing."""
+    """All pictures of one circuit possible with the known data, by name."""
     wide, tall = (9.6, 4.4), (9.6, 6.0)
-    drawn = list(circuits)
     wanted: list[tuple[str, str, Callable[[Any, str], object], tuple[float, float], int]] = [
-        (
-            "hookup", "Hook-up", lambda ax, units: plot.hookup_diagram(drawn, units=units, ax=ax),
-            diagram_size(drawn), 1,
-        ),
         (
             "curves", "Current and voltage",
             lambda ax, units: plot.load_lines(candidate, units=units, ax=ax), wide, 1,
@@ -69,7 +63,7 @@ def pictures(
             "margins", "Margins",
             lambda ax, units: plot.margins(candidate, units=units, ax=ax), tall, 1,
         ),
-        ("months", "Months", lambda ax, _: plot.months(candidate, ax=ax), (9.6, 3.2), 1),
+        ("months", "Months", lambda ax, _: plot.months(candidate, ax=ax), (9.6, 2.6), 1),
     ]  # fmt: skip
     if weather is not None:
         wanted += [
@@ -97,6 +91,15 @@ def pictures(
             ),
         ]  # fmt: skip
     return {one[0]: _picture(candidate, *one) for one in wanted}
+
+
+def drawing(circuits: list[_core.Candidate]) -> Picture:
+    """The drawing of all circuits."""
+    return _picture(
+        circuits[0], "hookup", "Hook-up",
+        lambda ax, units: plot.hookup_diagram(circuits, units=units, ax=ax),
+        diagram_size(circuits), 1,
+    )  # fmt: skip
 
 
 def _picture(

@@ -9,7 +9,7 @@ from typing import Any
 from heatmatch import _library as _core
 from heatmatch.errors import Error
 from heatmatch.io import frames
-from heatmatch.report.first import first_block
+from heatmatch.report.first import first_block, others_of
 from heatmatch.report.layout import (
     LONGEST,
     Table,
@@ -47,18 +47,50 @@ def lived_days(candidate: _core.Candidate, weather: _core.Weather | None) -> _co
         return None
 
 
-def sections(
-    candidate: _core.Candidate,
+def common(
+    circuits: Sequence[_core.Candidate],
     ranking: _core.Ranking | None,
-    run: _core.DayRun | None,
-    plan: _core.Plan | None = None,
+    plan: _core.Plan | None,
+    runs: Sequence[_core.DayRun | None],
+    *,
+    planned: bool,
 ) -> dict[str, Any]:
-    """Everything the page shows besides its pictures."""
+    """What the page shows once, for all circuits; `planned`: they are those of the plan."""
+    assumed: list[str] = []
+    cited: list[str] = []
+    for one, run in zip(circuits, runs, strict=True):
+        steps = one.explain()
+        assumed += [*one.assumed, *([] if run is None else run.assumed)]
+        cited += [*(m.source for m in one.margins), *(step.source for step in steps)]
+        cited += [duty.source for duty in one.code_duties()]
+    assumed = list(dict.fromkeys(assumed))
+    several = len(circuits) > 1 or planned
+    made = _core.circuits_table(list(circuits)) if several else None
+    whole = None if made is None else laid_out(made, "")
+    if whole is not None and made is not None:
+        whole.notes = [both(lambda units: " ".join(told(one, units) for one in made.legend))]
+    holds = _core.hold_points_table(list(circuits))
+    return {
+        "others": others_of(ranking),
+        "plan_line": None if ranking is None else translated([_core.plan_line(plan)])[0],
+        "summary": translated(plan.summary()) if plan is not None and planned else [],
+        "all_circuits": whole,
+        "whole_bill": _bill(plan.bill, []) if plan is not None and planned else None,
+        "holds": laid_out(holds),
+        "hold_notes": translated(holds.legend),
+        "ranked": [] if ranking is None else _ranked(ranking),
+        "assumed": translated(assumed),
+        "readings": Table("my readings", _OWN, [[""] * len(_OWN)] * _OWN_ROWS),
+        "sources": _sources([*assumed, *cited]),
+        "words": sorted(WORDS.items()),
+    }
+
+
+def sections(
+    candidate: _core.Candidate, run: _core.DayRun | None, ranking: _core.Ranking | None = None
+) -> dict[str, Any]:
+    """What the page shows of one circuit, besides its pictures."""
     sheet = _core.meter_sheet(candidate)
-    steps = candidate.explain()
-    assumed = list(dict.fromkeys([*candidate.assumed, *([] if run is None else run.assumed)]))
-    cited = [*assumed, *(m.source for m in candidate.margins), *(step.source for step in steps)]
-    cited += [duty.source for duty in candidate.code_duties()]
     dangers = [_reason(m) for m in candidate.margins if m.severity == "danger"]
     if run is not None:
         peaks = (peak.margin for peak in run.answer.peaks)
@@ -73,18 +105,18 @@ def sections(
     else:
         verdict += translated([_core.space_sentence(candidate)])
     return {
-        "first": first_block(candidate, ranking, plan),
+        "name": candidate.circuit.name or clip(candidate.circuit.title, 120),
+        "first": first_block(candidate if ranking is None else ranking),
         "building_mark": translated([_core.building_mark(candidate)])[0],
         "danger": bool(dangers),
         "verdict": verdict,
         "dangers": dangers,
         "counts_place": told_first.index(_core.margin_sentence(candidate)),
         "unchecked": _unchecked(candidate),
-        "bill": _bill(candidate),
+        "bill": _bill(candidate.bill, _core.bill_remarks(candidate)),
         "duties": _duties(candidate),
         "duties_heads": translated(duties_heads(candidate)),
         "remarks": translated(candidate.remarks),
-        "ranked": [] if ranking is None else _ranked(ranking),
         "wires": _wires(candidate),
         "margins": _found(candidate),
         "no_finding": translated([_core.no_finding_line(candidate)])[0],
@@ -92,17 +124,15 @@ def sections(
         "duty_lines": translated(_core.duty_lines(candidate)),
         "advice": translated(candidate.advice().sentences),
         "season": _season(candidate),
+        "season_more": _season_more(candidate),
         "heat": _heat(candidate),
         "week": translated(week),
         "days": [] if run is None else _days(run),
         "sheet": _sheet(sheet),
-        "readings": Table("my readings", _OWN, [[""] * len(_OWN)] * _OWN_ROWS),
+        "no_sun_meter": translated(sheet.without_sun_meter),
         "checks": [_check(check) for check in sheet.checks],
         "sheet_notes": translated([*_core.not_known_sentences(sheet), *sheet.remarks]),
-        "steps": [_step(step) for step in steps],
-        "assumed": translated(assumed),
-        "sources": _sources(cited),
-        "words": sorted(WORDS.items()),
+        "steps": [_step(step) for step in candidate.explain()],
     }
 
 
@@ -160,11 +190,11 @@ def _unchecked(candidate: _core.Candidate) -> list[Any]:
     return translated(lines)
 
 
-def _bill(candidate: _core.Candidate) -> Table:
+def _bill(bill: _core.Bill, remarks: Sequence[Any]) -> Table:
     """Parts owned and to buy, after the total beside the budget."""
-    made = _core.bill_table(candidate.bill)
-    table = laid_out(made, both(lambda units: told(_core.bill_sentence(candidate.bill), units)))
-    table.notes = translated(_core.bill_remarks(candidate))
+    made = _core.bill_table(bill)
+    table = laid_out(made, both(lambda units: told(_core.bill_sentence(bill), units)))
+    table.notes = translated(remarks)
     return table
 
 
@@ -185,10 +215,17 @@ def _season(candidate: _core.Candidate) -> list[Table]:
     tables = []
     if candidate.season is not None:
         months = laid_out(_core.season_table(candidate.season), _core.season_months_title())
-        months.notes = translated(_core.season_sentences(candidate))
+        months.notes = translated(_core.season_sentences(candidate)[:1])
         tables.append(months)
     title = _core.delivered_plain_title()
     return [*tables, laid_out(_core.delivered_table(candidate), title)]
+
+
+def _season_more(candidate: _core.Candidate) -> list[Any]:
+    """What follows the heat of the season: the best resistance, near short circuit, price."""
+    if candidate.season is None:
+        return []
+    return translated(_core.season_sentences(candidate)[1:])
 
 
 def _heat(candidate: _core.Candidate) -> list[Table]:

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from heatmatch import _library as _core
-from heatmatch.text import columns, look
+from heatmatch.text import look
 from heatmatch.text.columns import WIDTH
 from heatmatch.text.look import marked
 from heatmatch.text.plain import escape, plain
@@ -31,7 +31,7 @@ def _block(label: str, lines: Iterable[str]) -> list[str]:
 def first_screen_text(
     of: _core.Ranking | _core.Candidate, *, units: str = "si", plan: _core.Plan | None = None
 ) -> str:
-    """The first screen of a ranking or a candidate; a plan that was made is one more way."""
+    """The first screen of a ranking or a candidate; with a line of the plan that was made."""
     screen = _core.first_screen(of)
     severity, said = screen["status"]
     status = marked(severity, told(said, units))
@@ -44,11 +44,7 @@ def first_screen_text(
         head, _, rows = table.partition("\n")
         way = told(others.columns[0].head, units)
         lines += ["", head.replace(way, way.upper(), 1), rows]
-        planned = others_rows(others, plan, units)[len(others.rows) :]
-        if planned:
-            signs = [-1 if column.number else 1 for column in others.columns]
-            wide = [sign * width for sign, width in zip(signs, _WIDTHS, strict=True)]
-            lines += columns.table([""] * len(wide), planned, wide).split("\n")[1:]
+    lines += wrapped(plan_lines(of, plan), units)
     if screen["closing"]:
         lines += ["", *wrapped(screen["closing"], units, "")]
     return "\n".join(lines)
@@ -68,7 +64,7 @@ def open_text(candidate: _core.Candidate, *, units: str = "si") -> str:
 def first_screen_html(
     of: _core.Ranking | _core.Candidate, *, units: str = "si", plan: _core.Plan | None = None
 ) -> str:
-    """The same as HTML: two columns, then the other ways, of which a plan is one."""
+    """The same as HTML: two columns, the other ways, and the line of a plan."""
     screen: dict[str, Any] = _core.first_screen(of)
     severity, said = screen["status"]
     left = 'style="text-align:left;vertical-align:top;padding:.15em .8em .15em 0"'
@@ -80,20 +76,23 @@ def first_screen_html(
     )
     parts = [look.band(severity, told(said, units)), f"<table><tbody>{rows}</tbody></table>"]
     others = screen["others"]
-    ways = others_rows(others, plan, units)
+    ways = cells(others, units)
     if ways:
         from heatmatch.text.forms import html_table, number_columns
 
         title = told(others.title, units).upper()
         numbers = number_columns(others)
         parts.append(html_table(heads(others, units), ways, title, numbers=numbers))
+    parts += [look.line(None, text) for text in texts(plan_lines(of, plan), units)]
     small = "".join(look.line(None, text) for text in texts(screen["closing"], units))
     parts.append(f'<div style="font-size:.85em">{small}</div>')
     return "".join(parts)
 
 
-def others_rows(others: _core.Table, plan: _core.Plan | None, units: str = "si") -> list[list[str]]:
-    """The other ways, and a plan that was made, as rows of cells."""
-    rows = cells(others, units)
-    planned = [] if plan is None else [told(cell, units) for cell in _core.plan_row(plan)]
-    return [*rows, planned] if planned and others.columns else rows
+def plan_lines(
+    of: _core.Ranking | _core.Candidate, plan: _core.Plan | None
+) -> list[_core.Sentence]:
+    """The plan in one line below a ranking; where none was made, the command that makes it."""
+    if isinstance(of, _core.Candidate) and plan is None:
+        return []
+    return [_core.plan_line(plan)]

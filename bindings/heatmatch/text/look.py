@@ -74,6 +74,15 @@ def marked(severity: str | None, text: str) -> str:
     return f"{signal.mark} {signal.word}: {text}"
 
 
+def signalled(text: str) -> str:
+    """A line that begins with the word of a severity and a colon, with its mark and word."""
+    for severity, signal in SIGNALS.items():
+        lead = "no finding:" if severity == "none" else f"{severity}:"
+        if text.startswith(lead):
+            return f"{signal.mark} {signal.word}:{text[len(lead) :]}"
+    return text
+
+
 def _signal_style(signal: Signal) -> str:
     edge = "dashed" if signal.severity == "not assessed" else "solid"
     return (

@@ -8,6 +8,7 @@ from heatmatch import _library as _core
 from heatmatch.text.columns import WIDTH, clip, table, wrap
 from heatmatch.text.duties import counts_text, duties_text
 from heatmatch.text.first_screen import open_text
+from heatmatch.text.look import signalled
 from heatmatch.text.season import MONTHS, season_text
 from heatmatch.text.table import shown, table_text, texts, wrapped
 from heatmatch.text.units import listed
@@ -97,7 +98,8 @@ def ranking_text(
 
 def margins_text(candidate: _core.Candidate, *, units: str = "si", everything: bool = False) -> str:
     """The margins of a candidate as text, the most severe first."""
-    return "\n".join(wrapped(_core.margin_lines(candidate, everything=everything), units))
+    lines = texts(_core.margin_lines(candidate, everything=everything), units)
+    return "\n".join(wrap(signalled(line)) for line in lines)
 
 
 def delivered_text(candidate: _core.Candidate, *, units: str = "si") -> str:

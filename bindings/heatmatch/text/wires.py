@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from heatmatch import _library as _core
 from heatmatch.text.columns import wrap
+from heatmatch.text.look import signalled
 from heatmatch.text.table import shown, table_text, wrapped
 from heatmatch.text.units import listed
 
@@ -19,7 +20,7 @@ def wires_text(
     made = _core.wires_table(candidate.circuit, checks)
     lines = [table_text(made, _WIDTHS, units), "", *wrapped(made.legend, units), ""]
     for reason, remedies in _core.wire_lines(checks, candidate.circuit):
-        lines += wrapped([reason], units)
+        lines.append(wrap(signalled(shown(reason, units))))
         lines += [wrap(f"  {shown(remedy, units)}", "    ") for remedy in remedies]
     assumed = dict.fromkeys(text for check in checks for text in check.assumed)
     return "\n".join([*lines, *listed("assumed:", assumed, units)])

@@ -47,13 +47,11 @@ Table circuits_table(std::span<const Candidate* const> circuits) {
     for (std::size_t i = 0; i < circuits.size(); ++i) {
         table.rows[i].front() = name_cell(circuits[i]->circuit.name);
     }
-    const Sentence buy = say<"head.buy">();
     Sentences all(table.columns.size());
     all.front() = say<"circuits.all">();
     all[heat_column] = heat_of_all(circuits);
-    for (std::size_t i = 0; i < table.columns.size(); ++i) {
-        if (table.columns[i].head == buy) all[i] = price_of_all(circuits);
-    }
+    // Only the sheath comes after the price, where there is a store.
+    all[table.columns.size() - (with_store(circuits) ? 2 : 1)] = price_of_all(circuits);
     table.rows.push_back(std::move(all));
     return table;
 }

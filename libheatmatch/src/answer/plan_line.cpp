@@ -4,6 +4,7 @@
 #include "answer/sentences.hpp"
 
 #include <algorithm>
+#include <string>
 
 namespace heatmatch {
 
@@ -11,33 +12,40 @@ using answer_sentences::say;
 
 namespace {
 
-int panels_of(const Plan& plan) {
-    int count = 0;
-    for (const Candidate& each : plan.circuits) count += each.circuit.panel_count();
-    return count;
+Sentence plan_money(double sum, const std::string& currency) {
+    const Sentence amount = number_cell(sum, 0, unit::money);
+    if (currency.empty()) return amount;
+    return say<"cell.money">(with<"amount">(amount), with<"currency">(currency));
+}
+
+Sentence plan_price(const Bill& bill) {
+    const auto total = bill.typical();
+    if (!total) return say<"first.plan_unpriced">();
+    if (!bill.budget) return plan_money(*total, bill.currency);
+    return say<"first.plan_bill">(with<"bill">(number_cell(*total, 0, unit::money)),
+                                  with<"budget">(plan_money(*bill.budget, bill.currency)));
 }
 
 }  // namespace
 
-Sentences plan_row(const Plan& plan) {
-    if (plan.circuits.empty()) return {};
-    double headroom = 1.0;
+Sentence plan_line(const Plan* plan) {
+    if (plan == nullptr) return say<"first.plan_pointer">();
+    if (plan->circuits.empty()) return say<"first.no_plan">();
     double cold_v = 0.0;
-    bool unknown = false;
-    for (const Candidate& each : plan.circuits) {
-        headroom = std::min(headroom, each.smallest_headroom());
+    for (const Candidate& each : plan->circuits) {
         cold_v = std::max(cold_v, each.circuit.cold_voltage_v());
-        unknown = unknown || each.heat_unknown();
     }
-    const auto count = static_cast<double>(plan.circuits.size());
-    const auto bill = plan.bill.typical();
-    return {say<"first.everything">(),
-            say<"first.plan_circuits">(with<"panels">(number(panels_of(plan), 0)),
-                                       with<"circuits">(number(count, 0))),
-            sentence_of(fitted(plan.mean_kwh_per_day(), unit::kilowatt_hour)),
-            bill ? number_cell(*bill, 0, unit::money) : unknown_cell(),
-            unknown ? unknown_cell() : number_cell(headroom, 2),
-            number_cell(cold_v, 0, unit::volt)};
+    const auto count = with<"count">(number(static_cast<double>(plan->circuits.size()), 0));
+    const Amount heat{.value = plan->mean_kwh_per_day(),
+                      .unit = unit::kilowatt_hour,
+                      .shown = Shown::whole,
+                      .decimals = Amount::fit_decimals};
+    return say<"first.plan">(
+        with<"heat">(heat),
+        with<"circuits">(plan->circuits.size() == 1 ? say<"first.one_circuit">(count)
+                                                    : say<"first.many_circuits">(count)),
+        with<"price">(plan_price(plan->bill)),
+        with<"cold">(Amount{.value = cold_v, .unit = unit::volt, .decimals = 0}));
 }
 
 }  // namespace heatmatch

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "heatmatch/answer/ranking_table.hpp"
 #include "heatmatch/match/margins/shown_margin.hpp"
 
 namespace heatmatch {
@@ -157,11 +158,15 @@ Table comparison_table(const RankingComparison& comparison, bool margins) {
     const auto numbers = [](Sentence head) {
         return TableColumn{.head = std::move(head), .number = true};
     };
-    table.columns = {numbers(say<"compared.now">()),    numbers(say<"compared.was">()),
-                     text(say<"head.panels">()),        text(say<"head.elements">()),
-                     numbers(unit_word(comparison)),    numbers(say<"compared.was">()),
-                     numbers(say<"compared.change">()), numbers(say<"head.headroom_left">()),
-                     numbers(say<"head.buy">())};
+    table.columns = {numbers(say<"compared.now">()),
+                     numbers(say<"compared.was">()),
+                     text(say<"head.panels">()),
+                     text(say<"head.elements">()),
+                     numbers(unit_word(comparison)),
+                     numbers(say<"compared.was">()),
+                     numbers(say<"compared.change">()),
+                     numbers(say<"head.headroom_left">()),
+                     numbers(buy_head(comparison.currency, false))};
     for (const PairingMove& move : comparison.moves) {
         if (is_shown(move)) table.rows.push_back(row_of(move, margins));
     }

@@ -79,7 +79,17 @@ Sentences sheath_cells(const Candidate& candidate) {
             sentence_of(fitted(point->w_per_cm, unit::watt_per_cm))};
 }
 
-std::vector<TableColumn> columns_of(bool season, bool store, bool share) {
+/// Currency of all prices; empty where they differ.
+std::string currency_of(std::span<const Candidate* const> candidates) {
+    if (candidates.empty()) return {};
+    const std::string& first = candidates.front()->currency;
+    const bool one = std::all_of(candidates.begin(), candidates.end(),
+                                 [&](const Candidate* each) { return each->currency == first; });
+    return one ? first : std::string{};
+}
+
+std::vector<TableColumn> columns_of(bool season, bool store, bool share,
+                                    const std::string& currency) {
     const auto text = [](Sentence head) { return TableColumn{.head = std::move(head)}; };
     const auto numbers = [](Sentence head) {
         return TableColumn{.head = std::move(head), .number = true};
@@ -91,7 +101,7 @@ std::vector<TableColumn> columns_of(bool season, bool store, bool share) {
     columns.push_back(numbers(season ? say<"head.band">() : say<"head.band_power">()));
     if (share) columns.push_back(numbers(say<"head.share_of_most">()));
     columns.push_back(numbers(say<"head.headroom_left">()));
-    columns.push_back(numbers(say<"head.buy">()));
+    columns.push_back(numbers(buy_head(currency, share)));
     if (store) columns.push_back(numbers(say<"head.sheath">()));
     if (store && share) columns.push_back(numbers(unit_cell(unit::watt_per_cm)));
     return columns;
@@ -145,6 +155,11 @@ Sentences row_of(std::size_t place, const Candidate& candidate, bool store,
 
 }  // namespace
 
+Sentence buy_head(const std::string& currency, bool wide) {
+    if (currency.empty()) return say<"head.buy">();
+    return wide ? say<"head.buy_money">(with<"currency">(currency)) : name_cell(currency);
+}
+
 bool with_store(std::span<const Candidate* const> candidates) {
     return std::any_of(candidates.begin(), candidates.end(), [](const Candidate* candidate) {
         return candidate->circuit.heat != nullptr;
@@ -157,8 +172,9 @@ Table ranking_table(std::span<const Candidate* const> candidates,
     const bool season =
         std::any_of(candidates.begin(), candidates.end(),
                     [](const Candidate* candidate) { return candidate->season.has_value(); });
-    Table table{.columns = columns_of(season, store, options.share || !store),
-                .legend = legend_of(season, store, options.share)};
+    Table table{
+        .columns = columns_of(season, store, options.share || !store, currency_of(candidates)),
+        .legend = legend_of(season, store, options.share)};
     for (std::size_t i = 0; i < candidates.size(); ++i) {
         table.rows.push_back(row_of(i + 1, *candidates[i], store, options));
     }

@@ -8,6 +8,7 @@
 #include "answer/sentences_drawing.hpp"
 #include "answer/sentences_duties.hpp"
 #include "answer/sentences_first.hpp"
+#include "answer/sentences_hold.hpp"
 #include "answer/sentences_kept.hpp"
 #include "answer/sentences_meter.hpp"
 #include "answer/sentences_ranking.hpp"
@@ -33,9 +34,9 @@ template <std::size_t... N>
     return all;
 }
 
-inline constexpr auto table =
-    joined(bill_table_lines, candidate_lines, cell_lines, compared_lines, days_lines, drawing_lines,
-           duty_lines, first_lines, kept_lines, meter_lines, ranking_lines, wire_lines_table);
+inline constexpr auto table = joined(bill_table_lines, candidate_lines, cell_lines, compared_lines,
+                                     days_lines, drawing_lines, duty_lines, first_lines, hold_lines,
+                                     kept_lines, meter_lines, ranking_lines, wire_lines_table);
 
 template <Word Id, Word... Called>
 requires Listed<table, Id>

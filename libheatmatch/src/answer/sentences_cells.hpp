@@ -39,6 +39,7 @@ inline constexpr auto cell_lines = std::to_array<Template>({
     {"head.headroom_left", "head"},
     {"head.cold_volts", "cold V"},
     {"head.buy", "buy"},
+    {"head.buy_money", "buy, {currency}"},
     {"head.sheath", "sheath"},
     {"head.severity", "severity"},
     {"head.margin", "margin"},

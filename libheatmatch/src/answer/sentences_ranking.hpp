@@ -23,8 +23,9 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
     {"ranking.legend_like", "+{one} after elements: more banks of the same load, none better."},
     {"ranking.legend_all",
      "head: smallest headroom to a limit that is dangerous to exceed ({unused} unused, {at_limit} "
-     "at the limit). cold V: open-circuit voltage at the record low. buy: the whole bill of what "
-     "is not owned, at the middle of the price range; "
+     "at the limit). cold V: open-circuit voltage at the record low. buy or the currency: the "
+     "whole "
+     "bill of what is not owned, at the middle of the price range; "
      "{unknown}: not known. {hookup}: two in series, one string. "
      "Order: heat in steps of {step} %, then fewest margins not assessed, then most headroom, then "
      "price."},

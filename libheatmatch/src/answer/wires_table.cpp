@@ -88,6 +88,19 @@ Sentence price_of(const Wire& wire, const std::string& run, const Circuit* circu
     return {};
 }
 
+/// Without a remedy, and with the same reason.
+bool alike(const WireCheck& one, const WireCheck& other) {
+    const bool silent = one.severity == Severity::none && !one.sufficient_wire;
+    return silent && other.severity == one.severity && !other.sufficient_wire &&
+           other.sentence == one.sentence;
+}
+
+/// Whether another insulation would change the finding.
+bool asks_for_insulation(const WireCheck& check) {
+    if (check.severity == Severity::none) return false;
+    return check.severity != Severity::caution || check.limiting_part == WirePart::insulation;
+}
+
 }  // namespace
 
 bool hot_unknown(const WireCheck& check) {
@@ -123,16 +136,26 @@ Table wires_table(const Circuit& circuit, std::span<const WireCheck> checks) {
 
 std::vector<WireLines> wire_lines(std::span<const WireCheck> checks, const Circuit* circuit) {
     std::vector<WireLines> lines;
-    for (const WireCheck& check : checks) {
-        WireLines line{
-            .reason = say<"wires.reason">(with<"severity">(severity_cell(check.severity)),
-                                          with<"run">(check.run), with<"says">(check.sentence))};
+    std::vector<bool> reported(checks.size());
+    for (std::size_t place = 0; place < checks.size(); ++place) {
+        const WireCheck& check = checks[place];
+        // Runs with the same finding are listed together.
+        if (reported[place]) continue;
+        Sentences runs{name_cell(check.run)};
+        for (std::size_t i = place + 1; i < checks.size(); ++i) {
+            if (!alike(check, checks[i])) continue;
+            runs.push_back(name_cell(checks[i].run));
+            reported[i] = true;
+        }
+        WireLines line{.reason = say<"wires.reason">(
+                           with<"severity">(severity_cell(check.severity)),
+                           with<"run">(std::move(runs)), with<"says">(check.sentence))};
         if (check.sufficient_wire) {
             line.remedies.push_back(say<"wires.would_do">(
                 with<"wire">(check.sufficient_wire->id), with<"gauge">(check.sufficient_gauge),
                 with<"price">(price_of(*check.sufficient_wire, check.run, circuit))));
         }
-        if (check.at_element) {
+        if (check.at_element && asks_for_insulation(check)) {
             for (Sentence& reach : reach_lines(check)) {
                 if (!reach.empty()) line.remedies.push_back(std::move(reach));
             }

@@ -5,8 +5,8 @@
 
 namespace heatmatch {
 
-/// A plan as one more row of the other ways on the first screen: name, circuits and command, heat a
-/// day, bill, headroom, highest volts at the record low. Empty without circuits.
-[[nodiscard]] Sentences plan_row(const Plan& plan);
+/// A plan in one line of the first screen: heat a day, circuits, bill, highest volts at the record
+/// low, and the command that prints it. Null: no plan was made; only the command.
+[[nodiscard]] Sentence plan_line(const Plan* plan);
 
 }  // namespace heatmatch

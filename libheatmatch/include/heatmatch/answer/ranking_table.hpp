@@ -26,6 +26,9 @@ struct RankingTableOptions {
 [[nodiscard]] Table ranking_table(std::span<const Candidate* const> candidates,
                                   const RankingTableOptions& options = {});
 
+/// Head of a column of purchase prices, with their currency; `wide` where there is room for both.
+[[nodiscard]] Sentence buy_head(const std::string& currency, bool wide);
+
 /// Meaning of the columns of a ranking.
 [[nodiscard]] Sentences ranking_legend(const Ranking& ranking, bool share = true);
 
