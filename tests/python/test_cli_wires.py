@@ -55,7 +55,7 @@ def test_a_wire_that_melts_ends_with_3_and_names_one_that_would_do(
     )
     (bad,) = [check for check in checks if check.severity == "danger"]
     assert bad.run == "hot tail"
-    assert unwrapped(f"danger: hot tail: {bad.sentence}") in unwrapped(done.out)
+    assert unwrapped(f"DANGER: hot tail: {bad.sentence}") in unwrapped(done.out)
     assert bad.sufficient_wire is not None
     assert f"suitable: {bad.sufficient_wire.id}, " in done.out
     data = command("wires", melting, "--json")

@@ -172,7 +172,7 @@ def test_a_row_shows_the_sheath_beside_its_limit_in_the_units_asked_for(
         table = display.ranking_table(shown, units=units)
         assert widest(table) <= 80
         header, *rows = table.splitlines()
-        assert header.split()[-2:] == ["buy", "sheath"]
+        assert header.split()[-2:] == ["USD", "sheath"]
         for row, candidate in zip(rows, shown, strict=True):
             limit = candidate.circuit.sheath.verdict_limit_c
             ends = [candidate.heat.sheath_c, limit]

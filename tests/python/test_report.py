@@ -238,7 +238,7 @@ def test_errors_name_what_is_wrong(
 ) -> None:
     with pytest.raises(hm.InvalidInput, match='units = "metric" must be "si" or "us"'):
         hm.report(standing, tmp_path / "r.html", units="metric")
-    with pytest.raises(hm.InvalidInput, match="what = str must be a Ranking or a Candidate"):
+    with pytest.raises(hm.InvalidInput, match="what = str must be a Ranking, a Plan, a Candidate"):
         hm.report("demo", tmp_path / "r.html")  # type: ignore[arg-type]
     with pytest.raises(hm.InvalidInput, match="candidates = none must be at least one"):
         hm.report(hm.rank(starter, demo, top=0, keep_rejected=0), tmp_path / "r.html")

@@ -35,8 +35,8 @@ from heatmatch.cli.shared import (
 from heatmatch.errors import FileError
 from heatmatch.io import frames
 from heatmatch.text import results
-from heatmatch.text.first_screen import first_screen_text
-from heatmatch.text.table import wrapped
+from heatmatch.text.first_screen import first_screen_text, plan_lines
+from heatmatch.text.table import texts, wrapped
 from heatmatch.text.units import told
 
 RANK_HELP = """\
@@ -112,12 +112,12 @@ def _say_first(
     if len(ranking) + len(ranking.rejected) == 0:
         say(results.ranking_text(ranking, arguments.top, units=units))
         return
-    say(first_screen_text(ranking, units=units, plan=plan))
+    say(first_screen_text(ranking, units=units))
     if len(ranking) > 0:
         say("")
         say(results.ranking_table(ranking[: min(arguments.top, _ROWS)], units=units))
-    for text in wrapped([_core.short_ranking(ranking)], units):
-        say(text)
+    said = texts([_core.short_ranking(ranking), *plan_lines(ranking, plan)], units)
+    say(results.wrap(" ".join(said)))
 
 
 def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:

@@ -90,9 +90,9 @@ class ExplorerPanel:
         views = widgets.HBox(
             [self.view, self.picture, self.keep, self.let_go], layout={"flex_flow": "row wrap"}
         )
-        results = widgets.VBox(
-            [self.answer, self.status, self.table, self.look_at, views, self.files.box, self.shown]
-        )
+        below = widgets.VBox([self.look_at, views, self.files.box, self.shown, self.status])
+        below.add_class("hm-below")
+        results = widgets.VBox([self.answer, self.table, below])
         results.add_class("hm-results")
         columns = widgets.HBox([controls, results])
         columns.add_class("hm-columns")
@@ -103,6 +103,8 @@ class ExplorerPanel:
         self.answer = widgets.HTML()
         self.status = widgets.HTML()
         self.table = widgets.HTML()
+        self.answer.add_class("hm-first")
+        self.table.add_class("hm-list")
         self.shown = widgets.HTML()
         wide = {"width": "40em"}
         style = {"description_width": "6em"}

@@ -21,9 +21,14 @@ STYLE = f"""<style>
 .hm-explorer {{{look.variables(look.LIGHT)} max-width: 1240px;}}
 .hm-columns {{align-items: stretch; height: calc(100vh - 130px); min-height: 560px;}}
 .hm-controls {{flex: 0 0 auto; overflow: hidden auto;}}
-.hm-results {{flex: 1 1 30em; min-width: 0; overflow: hidden auto; padding-left: 10px;}}
-.hm-results > .widget-html, .hm-results > .jupyter-widgets {{flex: 0 0 auto;}}
-.hm-results > .hm-shown {{flex: 1 0 auto;}}
+.hm-results {{flex: 1 1 20em; min-width: 0; overflow: hidden; padding-left: 10px;}}
+.hm-results > .jupyter-widgets {{min-height: 0; overflow: hidden auto;}}
+.hm-results > .hm-first {{flex: 0 1 auto; max-height: 46%;}}
+.hm-results > .hm-list {{flex: 0 0 26%; overflow: auto; border: solid var(--rule);
+  border-width: 1px 0;}}
+.hm-results > .hm-below {{flex: 1 1 0;}}
+.hm-below > .jupyter-widgets {{flex: 0 0 auto; max-width: 100%;}}
+.hm-rows thead th {{position: sticky; top: 0; background: var(--jp-layout-color0, Canvas);}}
 .hm-panel table, .hm-answer table {{border-collapse: collapse; margin: 0 0 .4em 0;
   font-size: 12px;}}
 .hm-panel caption, .hm-answer caption {{text-align: left; padding: .2em 0; font-weight: 600;
@@ -42,6 +47,15 @@ STYLE = f"""<style>
   color: var(--ink);}}
 .hm-rows tbody tr.hm-chosen td {{font-weight: 600;}}
 .hm-explorer :focus-visible {{outline: 2px solid {look.HEAT}; outline-offset: 1px;}}
+@media (max-width: 900px) {{
+  .hm-columns {{flex-flow: row wrap; height: auto;}}
+  .hm-explorer, .hm-controls, .hm-results {{min-width: 0; width: 100%; max-width: 100%;
+    box-sizing: border-box; margin: 0;}}
+  .hm-controls, .hm-results {{flex: 1 1 100%;}} .hm-controls {{overflow: auto hidden;}}
+  .hm-results > .jupyter-widgets {{width: auto; max-width: 100%; margin: 0;}}
+  .hm-results {{padding-left: 0;}}
+  .hm-results > .hm-first, .hm-results > .hm-list {{flex: 0 0 auto; max-height: none;}}
+}}
 @media print {{.hm-columns {{height: auto;}}}}
 </style>"""
 
@@ -88,8 +102,8 @@ def ranking_html(ranking: _core.Ranking, units: str, chosen: _core.Candidate | N
         said = [_core.reasons_sentence(ranking), _core.nothing_to_rank()]
         return panel(paragraphs(texts(said, units)))
     title = _core.shown_title(ranking)
-    made_of = _core.ranking_table(shown)
-    made = html_of(made_of, units, title, widths={1: 40, 3: 44})
+    made_of = _core.ranking_table(shown, share=False)
+    made = html_of(made_of, units, "", widths={1: 40, 3: 44})
     keys = [row_of(one) for one in shown]
     if chosen is not None and row_of(chosen) in keys:
         before, body = made.split("<tbody>", 1)
@@ -99,8 +113,9 @@ def ranking_html(ranking: _core.Ranking, units: str, chosen: _core.Candidate | N
         body = "<tr>".join(rows[:place]) + "<tr " + "<tr>".join(rows[place:])
         made = f"{before}<tbody>{body}"
     mark = escape(told(made_of.columns[0].head, units))
-    what = escape(legend(ranking, units=units))
-    meaning = f"<details><summary>{mark} …</summary><p>{what}</p></details>"
+    what = escape(legend(ranking, units=units, share=False))
+    said = f"<p>{escape(told(title, units))}</p><p>{what}</p>"
+    meaning = f"<details><summary>{mark} …</summary>{said}</details>"
     return panel(f'<div class="hm-rows">{made}</div>{meaning}')
 
 

@@ -28,10 +28,8 @@ def _block(label: str, lines: Iterable[str]) -> list[str]:
     return laid
 
 
-def first_screen_text(
-    of: _core.Ranking | _core.Candidate, *, units: str = "si", plan: _core.Plan | None = None
-) -> str:
-    """The first screen of a ranking or a candidate; with a line of the plan that was made."""
+def first_screen_text(of: _core.Ranking | _core.Candidate, *, units: str = "si") -> str:
+    """The first screen of a ranking or a candidate."""
     screen = _core.first_screen(of)
     severity, said = screen["status"]
     status = marked(severity, told(said, units))
@@ -44,7 +42,6 @@ def first_screen_text(
         head, _, rows = table.partition("\n")
         way = told(others.columns[0].head, units)
         lines += ["", head.replace(way, way.upper(), 1), rows]
-    lines += wrapped(plan_lines(of, plan), units)
     if screen["closing"]:
         lines += ["", *wrapped(screen["closing"], units, "")]
     return "\n".join(lines)

@@ -35,7 +35,7 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
     {"ranking.rejected", "{pairings} evaluated, {total} rejected: {reasons}."},
     {"ranking.reason", "{margin} {count}"},
     {"ranking.short",
-     "{pairings} evaluated, {total} rejected. --full lists every check and the cautions."},
+     "{pairings} evaluated, {total} rejected. Details: --full."},
     {"ranking.above_volts", "{said} {count} more left out: above {volts} at the record low."},
     {"ranking.nothing_below", "No array is at most {volts} at the record low."},
     {"ranking.nothing_asked", "No pairing was requested: top is {top}."},
