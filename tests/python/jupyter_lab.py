@@ -135,13 +135,13 @@ def run_notebook(page: Page, lab: Lab) -> None:
             _close_dialogs(page, read)
             page.locator(".jp-Cell .cm-content").first.click(timeout=ASKED_MS)
             page.keyboard.press("Control+Enter")
-            page.wait_for_selector(".hm-panel table", timeout=ASKED_MS)
+            page.wait_for_selector(".hm-columns .hm-panel table", timeout=ASKED_MS)
         except TimeoutError as late:
             read.append(str(late)[:300])
             if _close_dialogs(page, read):
                 page.goto(lab.page_address)
         else:
-            page.wait_for_selector(".jp-OutputArea img[alt]")
+            page.wait_for_selector(".hm-columns img[alt]")
             return
     lab.fail("the table never came; on the way: " + "\n".join(read))
 

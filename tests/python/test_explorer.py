@@ -145,6 +145,21 @@ def test_answer_table_and_picture_stay_in_an_exported_notebook(panel: Any) -> No
     assert f"{chosen[2]} {chosen[3]}" in words("<" + marked[1].split("</tr>")[0])
 
 
+def test_the_static_form_is_an_output_of_its_own(
+    panel: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # An exporter prefers the view of a widget within one output, and offline that is empty.
+    shown: list[Any] = []
+    monkeypatch.setattr("IPython.display.display", lambda data, **_: shown.append(data))
+    panel.shown.value = ""  # drawn only after a pause where an event loop runs
+    panel._ipython_display_()
+    assert "text/html" not in shown[0]
+    html = str(shown[1].data)
+    assert 'class="hm-explorer hm-static"' in html
+    assert '<img style="max-width:100%" alt="' in html
+    assert "display: none" not in html
+
+
 def test_kept_choices_stand_side_by_side(panel: Any) -> None:
     press(panel, "keep this choice")
     first = panel.candidate

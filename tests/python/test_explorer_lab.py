@@ -44,7 +44,7 @@ def page(lab: Lab) -> Iterator[Page]:
 
 def table(page: Page) -> list[list[str]]:
     """The cells of the ranking as they are read."""
-    rows = page.locator(".hm-panel table").first.locator("tbody tr")
+    rows = page.locator(".hm-columns .hm-panel table").first.locator("tbody tr")
     return [row.locator("td").all_inner_texts() for row in rows.all()]
 
 
@@ -107,7 +107,7 @@ def screen(page: Page) -> Iterator[Page]:
 
 def in_sight(page: Page, selector: str) -> float:
     """Share of the height of an element that the window and its own column show."""
-    share: float = page.locator(selector).first.evaluate(
+    share: float = page.locator(f".hm-columns {selector}").first.evaluate(
         """e => { const box = e.getBoundingClientRect();
         const column = e.closest(".hm-first, .hm-list").getBoundingClientRect();
         const top = Math.max(box.top, column.top, 0);
@@ -124,7 +124,7 @@ ALWAYS = (".hm-answer p", ".hm-answer tbody tr", ".hm-rows thead tr", ".hm-rows 
 def test_answer_and_table_are_always_in_sight_of_a_small_screen(screen: Page) -> None:
     for selector in ALWAYS:
         assert in_sight(screen, selector) > 0.95, selector
-    below = screen.locator(".hm-below").first
+    below = screen.locator(".hm-columns .hm-below").first
     assert below.evaluate("e => e.scrollHeight > e.clientHeight")
     below.evaluate("e => { e.scrollTop = e.scrollHeight; }")
     screen.wait_for_timeout(200)
@@ -133,14 +133,16 @@ def test_answer_and_table_are_always_in_sight_of_a_small_screen(screen: Page) ->
 
 
 def test_a_click_on_a_row_changes_the_answer(screen: Page) -> None:
-    answer = screen.locator(".hm-answer").first
+    answer = screen.locator(".hm-columns .hm-answer").first
     before = answer.inner_text()
-    row = screen.locator(".hm-rows tbody tr").nth(1)
+    row = screen.locator(".hm-columns .hm-rows tbody tr").nth(1)
     row.click()
-    expect(screen.locator(".hm-rows tbody tr").nth(1)).to_have_class(re.compile("hm-chosen"))
+    expect(screen.locator(".hm-columns .hm-rows tbody tr").nth(1)).to_have_class(
+        re.compile("hm-chosen")
+    )
     expect(answer).not_to_contain_text("other ways")  # of the ranking, not of a chosen row
     assert answer.inner_text() != before
-    screen.locator(".hm-pick select").select_option(index=0)
+    screen.locator(".hm-columns .hm-pick select").select_option(index=0)
     expect(answer).to_contain_text("other ways")
     assert answer.inner_text() == before
 
@@ -149,10 +151,10 @@ def test_a_narrow_screen_has_the_answer_in_its_width(page: Page) -> None:
     page.keyboard.press("Control+b")  # the list of files
     page.set_viewport_size({"width": 390, "height": 844})
     page.wait_for_timeout(500)
-    first = page.locator(".hm-first").first
+    first = page.locator(".hm-columns .hm-first").first
     assert first.evaluate("e => e.scrollWidth <= e.clientWidth + 1")
     cell = page.locator(".jp-OutputArea-output").first.bounding_box()
-    status = page.locator(".hm-answer p").first.bounding_box()
+    status = page.locator(".hm-columns .hm-answer p").first.bounding_box()
     assert cell is not None
     assert status is not None
     assert 150 < status["width"] <= cell["width"]
@@ -162,8 +164,13 @@ def test_a_narrow_screen_has_the_answer_in_its_width(page: Page) -> None:
     page.wait_for_timeout(500)
 
 
+def test_the_static_form_is_hidden_where_widgets_live(page: Page) -> None:
+    expect(page.locator(".hm-static")).to_be_hidden()
+    assert page.locator(".hm-static img").count() == 1
+
+
 def test_three_sliders_move_the_table_and_the_rest_follows(page: Page) -> None:
-    drawing = page.locator(".jp-OutputArea img[alt]")
+    drawing = page.locator(".hm-columns img[alt]")
     picture = drawing.get_attribute("src") or ""
     assert move(page, "tilt [deg]", "ArrowLeft", 6) == "30"
     assert settles_at(page, expected(tilt_deg=30))
@@ -177,26 +184,30 @@ def test_three_sliders_move_the_table_and_the_rest_follows(page: Page) -> None:
 def test_a_group_is_chosen_by_the_keyboard(page: Page) -> None:
     page.get_by_label("panels", exact=True).focus()
     page.keyboard.press("ArrowDown")  # from all to the first group
-    expect(page.locator(".hm-panel table").first).to_contain_text("barn pair 2S1P")
+    expect(page.locator(".hm-columns .hm-panel table").first).to_contain_text("barn pair 2S1P")
     assert all(row[1].startswith("barn pair") for row in table(page))
 
 
 def test_margins_and_kept_choices_are_read(page: Page) -> None:
     press(page, "keep this choice")
     press(page, "margins")
-    expect(page.locator(".hm-panel caption").nth(-3)).to_contain_text("the most severe first")
-    expect(page.locator(".hm-panel caption").nth(-2)).to_contain_text("owned and to buy")
-    expect(page.locator(".hm-panel caption").last).to_contain_text("code requirements")
+    expect(page.locator(".hm-columns .hm-panel caption").nth(-3)).to_contain_text(
+        "the most severe first"
+    )
+    expect(page.locator(".hm-columns .hm-panel caption").nth(-2)).to_contain_text(
+        "owned and to buy"
+    )
+    expect(page.locator(".hm-columns .hm-panel caption").last).to_contain_text("code requirements")
     press(page, "kept")
-    expect(page.locator(".hm-panel caption").last).to_contain_text("side by side")
-    expect(page.locator(".hm-panel table").last).to_contain_text("choice 1")
+    expect(page.locator(".hm-columns .hm-panel caption").last).to_contain_text("side by side")
+    expect(page.locator(".hm-columns .hm-panel table").last).to_contain_text("choice 1")
 
 
 def test_a_choice_is_saved_and_there_after_a_reload(page: Page, lab: Lab, folder: Path) -> None:
     press(page, "files")
     press(page, "save installation")
     saved = folder / "my_place.json"
-    expect(page.locator(".hm-panel").nth(0)).to_contain_text("Saved my_place.json")
+    expect(page.locator(".hm-below .hm-panel").last).to_contain_text("Saved my_place.json")
     plain = json.loads(saved.read_text(encoding="utf-8"))
     assert plain["circuit"]["group"] == "barn pair"
     assert (plain["site"]["tilt_deg"], plain["site"]["record_low_c"]) == (30, -20)
@@ -213,11 +224,11 @@ def test_a_choice_is_saved_and_there_after_a_reload(page: Page, lab: Lab, folder
 def test_a_ranking_is_saved_and_compared(page: Page, folder: Path) -> None:
     press(page, "files")
     press(page, "save ranking")
-    expect(page.locator(".hm-panel").nth(0)).to_contain_text(
+    expect(page.locator(".hm-below .hm-panel").last).to_contain_text(
         "Saved my_ranking.json", timeout=PATIENT_MS
     )
     assert hm.load_ranking(folder / "my_ranking.json").by_season
     move(page, "tilt [deg]", "ArrowLeft", 6)
     press(page, "compare with ranking")
-    caption = page.locator(".hm-panel caption").last
+    caption = page.locator(".hm-columns .hm-panel caption").last
     expect(caption).to_contain_text(re.compile("stays first|is now first"))

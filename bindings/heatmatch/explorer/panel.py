@@ -96,7 +96,7 @@ class ExplorerPanel:
         results.add_class("hm-results")
         columns = widgets.HBox([controls, results])
         columns.add_class("hm-columns")
-        self.box.children = (widgets.HTML(tables.STYLE), columns)
+        self.box.children = (widgets.HTML(tables.STYLE + tables.LIVE), columns)
         self._show(self.choice, self.ranking)
 
     def _make_views(self) -> None:
@@ -244,6 +244,8 @@ class ExplorerPanel:
         """One line with the result or the error, and HTML shown under it."""
         mark = "<b>not possible:</b> " if wrong else ""
         line = f'<p class="hm-small">{mark}{escape(text)}</p>'
+        # A message is above the controls of the views; the standing result is below them.
+        self.status.layout.order = "1" if below else "-1"
         self.status.value = tables.panel(f"{line}{below}")
 
     def restart(self, installation: _core.Installation) -> None:
@@ -265,15 +267,17 @@ class ExplorerPanel:
 
     def static_html(self) -> str:
         """Answer, table and picture as they are now, for a notebook that is only read."""
+        if not self.shown.value:
+            self._draw()
         parts = [tables.STYLE, self.answer.value, self.table.value, self.shown.value]
-        return f'<div class="hm-explorer">{"".join(parts)}</div>'
+        return f'<div class="hm-explorer hm-static">{"".join(parts)}</div>'
 
     def _ipython_display_(self) -> None:
         from IPython.display import HTML, display
 
-        # An exported notebook, which has no widgets, shows the static form.
-        data = self.box._repr_mimebundle_() | {"text/html": self.static_html()}
-        display(data, raw=True)  # type: ignore[no-untyped-call]
+        display(self.box._repr_mimebundle_(), raw=True)  # type: ignore[no-untyped-call]
+        # An exported notebook, which has no widgets, shows the static form; the widgets hide it.
+        display(HTML(self.static_html()))  # type: ignore[no-untyped-call]
         display(HTML(_SCRIPT))  # type: ignore[no-untyped-call]
 
 

@@ -27,6 +27,7 @@ STYLE = f"""<style>
 .hm-results > .hm-list {{flex: 0 0 26%; overflow: auto; border: solid var(--rule);
   border-width: 1px 0;}}
 .hm-results > .hm-below {{flex: 1 1 0;}}
+.hm-results .widget-html-content {{min-width: 0; max-width: 100%; overflow-x: auto;}}
 .hm-below > .jupyter-widgets {{flex: 0 0 auto; max-width: 100%;}}
 .hm-rows thead th {{position: sticky; top: 0; background: var(--jp-layout-color0, Canvas);}}
 .hm-panel table, .hm-answer table {{border-collapse: collapse; margin: 0 0 .4em 0;
@@ -51,13 +52,16 @@ STYLE = f"""<style>
   .hm-columns {{flex-flow: row wrap; height: auto;}}
   .hm-explorer, .hm-controls, .hm-results {{min-width: 0; width: 100%; max-width: 100%;
     box-sizing: border-box; margin: 0;}}
-  .hm-controls, .hm-results {{flex: 1 1 100%;}} .hm-controls {{overflow: auto hidden;}}
+  .hm-controls, .hm-results {{flex: 1 1 100%;}} 
+  .hm-controls {{overflow: auto hidden; order: 1;}}
   .hm-results > .jupyter-widgets {{width: auto; max-width: 100%; margin: 0;}}
   .hm-results {{padding-left: 0;}}
   .hm-results > .hm-first, .hm-results > .hm-list {{flex: 0 0 auto; max-height: none;}}
 }}
 @media print {{.hm-columns {{height: auto;}}}}
 </style>"""
+# Where the widgets live, the static form is not needed.
+LIVE = "<style>.hm-static {display: none;}</style>"
 
 
 # Characters of names beside each other.
