@@ -118,8 +118,8 @@ def ranking_html(ranking: _core.Ranking, units: str, chosen: _core.Candidate | N
         made = f"{before}<tbody>{body}"
     mark = escape(told(made_of.columns[0].head, units))
     what = escape(legend(ranking, units=units, share=False))
-    said = f"<p>{escape(told(title, units))}</p><p>{what}</p>"
-    meaning = f"<details><summary>{mark} …</summary>{said}</details>"
+    more = f"<p>{escape(told(title, units))}</p><p>{what}</p>"
+    meaning = f"<details><summary>{mark} …</summary>{more}</details>"
     return panel(f'<div class="hm-rows">{made}</div>{meaning}')
 
 

@@ -36,4 +36,5 @@ def first_block(of: _core.Candidate | _core.Ranking) -> dict[str, Any]:
 def others_of(ranking: _core.Ranking | None) -> Table | None:
     """The other ways of a ranking."""
     others = None if ranking is None else _core.first_screen(ranking)["others"]
-    return laid_out(others) if others is not None and others.rows else None
+    # Its title is the head of the first column.
+    return laid_out(others, "") if others is not None and others.rows else None
