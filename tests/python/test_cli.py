@@ -116,7 +116,7 @@ def test_a_standing_circuit_with_a_danger_ends_with_3(
     demo_file.write_text(json.dumps(plain))
     done = command("assess", demo_file)
     assert (done.code, done.err) == (3, "")
-    assert "danger: " in done.out
+    assert "\N{BLACK UP-POINTING TRIANGLE} DANGER: " in done.out
     assert command("assess", demo_file, "--json").code == 3
 
 

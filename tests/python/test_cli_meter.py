@@ -221,7 +221,7 @@ def test_the_sheet_tells_how_to_read_without_a_sun_meter(
         if (row["irradiance_w_m2"], row["cell_temperature_c"]) == (1000, 25)
     )
     # The array's own current at 1000 W/m2 is its sun meter; two panels in series have that of one.
-    assert f"typically {full['short_a']:.3g} A, in 1000 W/m2" in told[3]
+    assert f"typically {full['short_a']:.3g} A in 1000 W/m2" in told[3]
     assert f"{1000 / full['short_a']:.3g} W/m2" in told[3]
     assert f"{full['short_a']:.3g} A in 1000 W/m2" in told[4]
     assert told[0] in command("meter", demo_file).out

@@ -124,7 +124,7 @@ def test_what_is_to_be_bought_is_a_column(whole: SavedRanking) -> None:
     text = str(hm.compare_rankings(whole, whole))
     assert max(len(line) for line in text.splitlines()) <= 80
     header, row = text.splitlines()[2], text.splitlines()[3]
-    assert header.endswith(" buy")
+    assert header.endswith(" USD")
     assert row.split()[-1] == f"{whole.rows[0]['price_to_buy']:.0f}"
     assert whole.rows[0]["element"] in row
     assert " in USD" in " ".join(text.split())

@@ -127,9 +127,17 @@ def test_a_file_of_sheets_names_the_circuit(
     assert {line.split(",")[0] for line in lines[1:]} == {"barn", "porch"}
 
 
-def test_a_report_asks_which_circuit(
+def test_a_report_has_all_circuits_or_the_one_that_is_named(
     command: Callable[..., Any], house_file: Path, tmp_path: Path
 ) -> None:
-    asked = command("report", house_file, "-o", tmp_path / "report.html")
+    pytest.importorskip("jinja2")
+    page = tmp_path / "report.html"
+    assert command("report", house_file, "-o", page).code in (0, 3)
+    text = page.read_text(encoding="utf-8")
+    for name in ("barn", "porch"):
+        assert f'<h3 dir="auto">{name}</h3>' in text
+    assert command("report", house_file, "-o", page, "--force", "--circuit", "barn").code in (0, 3)
+    assert '<h3 dir="auto">porch</h3>' not in page.read_text(encoding="utf-8")
+    asked = command("report", house_file, "-o", page, "--force", "--circuit", "none")
     assert asked.code == 1
     assert '"barn", "porch"' in asked.err

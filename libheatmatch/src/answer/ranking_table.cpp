@@ -107,7 +107,7 @@ std::vector<TableColumn> columns_of(bool season, bool store, bool share,
     return columns;
 }
 
-Sentences legend_of(bool season, bool store, bool share) {
+Sentences legend_of(bool season, bool store, bool share, const Sentence& buy) {
     Sentences legend{season ? say<"ranking.legend_season">() : say<"ranking.legend_power">()};
     if (share || !store) legend.push_back(say<"ranking.legend_share">());
     if (store) {
@@ -118,8 +118,9 @@ Sentences legend_of(bool season, bool store, bool share) {
         }
     }
     legend.push_back(say<"ranking.legend_all">(
-        with<"unused">(1.0), with<"at_limit">(0.0), with<"unknown">(unknown_cell()),
-        with<"hookup">(Hookup{.series = 2, .parallel = 1}.label()), with<"step">(1.0)));
+        with<"buy">(buy), with<"unused">(1.0), with<"at_limit">(0.0),
+        with<"unknown">(unknown_cell()), with<"hookup">(Hookup{.series = 2, .parallel = 1}.label()),
+        with<"step">(1.0)));
     return legend;
 }
 
@@ -174,7 +175,8 @@ Table ranking_table(std::span<const Candidate* const> candidates,
                     [](const Candidate* candidate) { return candidate->season.has_value(); });
     Table table{
         .columns = columns_of(season, store, options.share || !store, currency_of(candidates)),
-        .legend = legend_of(season, store, options.share)};
+        .legend = legend_of(season, store, options.share,
+                            buy_head(currency_of(candidates), options.share || !store))};
     for (std::size_t i = 0; i < candidates.size(); ++i) {
         table.rows.push_back(row_of(i + 1, *candidates[i], store, options));
     }
@@ -186,7 +188,10 @@ Sentences ranking_legend(const Ranking& ranking, bool share) {
     const bool store = std::any_of(shown.begin(), shown.end(), [](const Candidate& candidate) {
         return candidate.circuit.heat != nullptr;
     });
-    Sentences legend = legend_of(ranking.by_season, store, share);
+    std::vector<const Candidate*> pointers;
+    for (const Candidate& each : shown) pointers.push_back(&each);
+    Sentences legend = legend_of(ranking.by_season, store, share,
+                                 buy_head(currency_of(pointers), share || !store));
     const bool folded = std::any_of(shown.begin(), shown.end(), [](const Candidate& candidate) {
         return candidate.like_it > 0;
     });

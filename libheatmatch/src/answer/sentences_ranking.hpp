@@ -23,7 +23,7 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
     {"ranking.legend_like", "+{one} after elements: more banks of the same load, none better."},
     {"ranking.legend_all",
      "head: smallest headroom to a limit that is dangerous to exceed ({unused} unused, {at_limit} "
-     "at the limit). cold V: open-circuit voltage at the record low. buy or the currency: the "
+     "at the limit). cold V: open-circuit voltage at the record low. {buy}: the "
      "whole "
      "bill of what is not owned, at the middle of the price range; "
      "{unknown}: not known. {hookup}: two in series, one string. "
@@ -34,8 +34,7 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
     {"ranking.rejected_none", "{pairings} evaluated, none rejected."},
     {"ranking.rejected", "{pairings} evaluated, {total} rejected: {reasons}."},
     {"ranking.reason", "{margin} {count}"},
-    {"ranking.short",
-     "{pairings} evaluated, {total} rejected. Details: --full."},
+    {"ranking.short", "{pairings} evaluated, {total} rejected. Details: --full."},
     {"ranking.above_volts", "{said} {count} more left out: above {volts} at the record low."},
     {"ranking.nothing_below", "No array is at most {volts} at the record low."},
     {"ranking.nothing_asked", "No pairing was requested: top is {top}."},
