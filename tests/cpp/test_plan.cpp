@@ -41,7 +41,7 @@ const Plan& quick_plan() {
 // Source: plain enumeration over the same curves and the same check of circuits together.
 TEST_CASE("the search finds the most heat of all plans of small yards") {
     const int yards = in_the_long_run() ? 100 : 8;
-    Dice dice(19);
+    Dice dice(23);
     int with_two = 0;
     for (int yard_number = 0; yard_number < yards; ++yard_number) {
         const Installation yard = small_yard(dice);

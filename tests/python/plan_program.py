@@ -37,8 +37,9 @@ class Program:
             if not referee.passes((i,), headroom, careful):
                 continue
             fits = min(n // used for n, used in zip(counts, single.panels, strict=True) if used)
-            if single.element not in referee.for_sale:
-                fits = min(fits, referee.owned[single.element] // single.elements)
+            for element, count in single.elements.items():
+                if element not in referee.for_sale:
+                    fits = min(fits, referee.owned[element] // count)
             self.columns += [i] * min(fits, most)
         singles = [referee.singles[i] for i in self.columns]
         self.highs = highspy.Highs()
@@ -65,7 +66,7 @@ class Program:
                 self.add_row([i, i - 1], [1.0, -1.0], 0.0)
         prices: dict[int, float] = {}
         for name in referee.most:
-            used = [single.elements if single.element == name else 0 for single in singles]
+            used = [single.elements[name] for single in singles]
             extra = 0.0 if name not in referee.for_sale else float("inf")
             price = typical(referee.catalog.elements[name])
             prices[self.buy(used, referee.owned[name], extra)] = price

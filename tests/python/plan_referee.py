@@ -8,12 +8,14 @@ from __future__ import annotations
 
 import itertools
 from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
 import heatmatch as hm
 import numpy as np
 from plan_program import Program, typical
+from unlike_networks import unlike_banks
 
 Yard = dict[str, Any]
 
@@ -91,8 +93,7 @@ class Single:
 
     circuit: dict[str, str]
     panels: tuple[int, ...]
-    element: str
-    elements: int
+    elements: Counter[str]
     kwh: float
     alone: Verdict
     runs: Counter[str] = field(default_factory=Counter)  # metres and connectors on its bill
@@ -163,30 +164,31 @@ class Referee:
         v_mp = [self.catalog.panels[group["panel"]].v_mp for group in self.yard["panels"]]
         base = self.goals.get("headroom_min", 0.0)
         for array in arrays_of(self.yard, v_mp):
-            for element, most in self.most.items():
-                sizes = range(1, min(most, MAX_BANK) + 1)
-                for series, parallel in itertools.product(sizes, sizes):
-                    if series * parallel > min(most, MAX_BANK):
-                        continue
-                    self.tried += 1
-                    bank = {"element": element, "bank": f"{series}S{parallel}P"}
-                    circuit = {**as_circuit(self.yard, array), **bank}
-                    (brief,) = self.assess([circuit], in_full=False)
-                    alone = Verdict.of([brief])
-                    if alone.bad or alone.headroom < base:
-                        continue
-                    (full,) = self.assess([circuit], in_full=True)
-                    assert full.season is not None
-                    made = Single(
-                        circuit,
-                        tuple(map(sum, zip(*array, strict=True))),
-                        element,
-                        series * parallel,
-                        full.season.kwh,
-                        alone,
-                    )
-                    self.add_runs(made, full.bill)
-                    self.singles.append(made)
+            for bank, elements in self.banks():
+                self.tried += 1
+                circuit = {**as_circuit(self.yard, array), **bank}
+                (brief,) = self.assess([circuit], in_full=False)
+                alone = Verdict.of([brief])
+                if alone.bad or alone.headroom < base:
+                    continue
+                (full,) = self.assess([circuit], in_full=True)
+                assert full.season is not None
+                panels = tuple(map(sum, zip(*array, strict=True)))
+                made = Single(circuit, panels, elements, full.season.kwh, alone)
+                self.add_runs(made, full.bill)
+                self.singles.append(made)
+
+    def banks(self) -> Iterator[tuple[dict[str, str], Counter[str]]]:
+        """Banks of equal elements, and networks of owned ones that differ."""
+        for element, most in self.most.items():
+            sizes = range(1, min(most, MAX_BANK) + 1)
+            for series, parallel in itertools.product(sizes, sizes):
+                if series * parallel > min(most, MAX_BANK):
+                    continue
+                bank = {"element": element, "bank": f"{series}S{parallel}P"}
+                yield bank, Counter({element: series * parallel})
+        for text, elements in unlike_banks(self.owned, MAX_BANK):
+            yield {"elements": text}, elements
 
     def add_runs(self, single: Single, bill: hm.Bill) -> None:
         owned: Counter[str] = Counter()
@@ -213,7 +215,7 @@ class Referee:
         """Elements that are not owned, and all else."""
         used: Counter[str] = Counter()
         for i in chosen:
-            used[self.singles[i].element] += self.singles[i].elements
+            used += self.singles[i].elements
         elements = self.catalog.elements
         missing = {name: max(0, n - self.owned[name]) for name, n in used.items()}
         price = sum(n * typical(elements[name]) for name, n in missing.items() if n)
@@ -244,13 +246,10 @@ class Referee:
 
     def alike(self, chosen: tuple[int, ...]) -> list[tuple[int, ...]]:
         """All with the same banks, which mostly fail too: fewer programs to solve."""
-        by_bank: dict[tuple[str, str], list[int]] = {}
+        by_bank: dict[tuple[str, ...], list[int]] = {}
         for i, single in enumerate(self.singles):
-            bank = (single.circuit["element"], single.circuit["bank"])
-            by_bank.setdefault(bank, []).append(i)
-        banks = [
-            (self.singles[i].circuit["element"], self.singles[i].circuit["bank"]) for i in chosen
-        ]
+            by_bank.setdefault(bank_of(single.circuit), []).append(i)
+        banks = [bank_of(self.singles[i].circuit) for i in chosen]
         counts = [group["count"] for group in self.yard["panels"]]
         found = set()
         for some in itertools.product(*(by_bank[bank] for bank in banks)):
@@ -277,7 +276,11 @@ class Referee:
             )
 
 
+def bank_of(circuit: dict[str, str]) -> tuple[str, ...]:
+    return tuple(circuit.get(name, "") for name in ("element", "bank", "elements"))
+
+
 def sorted_(circuits: list[dict[str, str]]) -> list[dict[str, str]]:
     """In the order in which the circuits of a plan lie in its store."""
-    names = ("element", "bank", "group", "panels", "array")
+    names = ("element", "bank", "elements", "group", "panels", "array")
     return sorted(circuits, key=lambda circuit: [circuit.get(name, "") for name in names])
