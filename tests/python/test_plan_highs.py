@@ -136,7 +136,7 @@ def same_circuits(some: list[dict[str, Any]], others: list[dict[str, Any]]) -> b
         return panels if " x" in panels else f"{panels} x1"
 
     def bank(circuit: dict[str, Any]) -> Any:
-        """Unlike elements by their ids, whatever the order of the text; their heat tells the rest."""
+        """Unlike elements by their ids, in any order; their heat tells the rest."""
         ids = re.sub(
             r"([\w-]+) x(\d+)", lambda m: " ".join([m[1]] * int(m[2])), circuit.get("elements", "")
         )
