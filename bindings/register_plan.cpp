@@ -170,6 +170,13 @@ void register_unlocks(py::module_& module) {
         .def("__repr__",
              [](const Unlock& unlock) { return "<Unlock: " + unlock.said.text() + ">"; })
         .def(py::pickle(&state_of_unlock, &unlock_from));
+    module.def(
+        "unlock_lines",
+        [](const std::vector<Unlock>& found, const std::string& currency) {
+            return unlock_lines(found, currency);
+        },
+        py::arg("unlocks"), py::arg("currency"),
+        "Return the unlocks in words, numbered by falling heat, and their order by money.");
     module.def("plan_unlocks", &find_unlocks, py::arg("plan"), py::arg("catalog"),
                py::arg("weather") = py::none(), py::kw_only(), py::arg("max_bank") = 4,
                py::arg("threads") = 0, py::arg("progress") = py::none(),

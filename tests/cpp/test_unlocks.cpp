@@ -82,6 +82,22 @@ TEST_CASE("a limit on voltage is unlocked with the duties that it brings") {
     CHECK(volts->said.text().find("80 V") != std::string::npos);
 }
 
+TEST_CASE("unlocks are told by heat, and ordered by money") {
+    const std::vector<Unlock>& found = thin_film_unlocks();
+    REQUIRE(found.size() > 1);
+    const heatmatch::Sentences lines = heatmatch::unlock_lines(found, "USD");
+    REQUIRE(lines.size() == found.size() + 1);
+    CHECK(lines.front().text().find("(1) ") == 0);
+    const std::string last = lines.back().text();
+    CAPTURE(last);
+    const auto cheapest = std::min_element(
+        found.begin(), found.end(),
+        [](const Unlock& a, const Unlock& b) { return a.price_per_kwh() < b.price_per_kwh(); });
+    const std::string number = std::to_string(cheapest - found.begin() + 1);
+    CHECK(last.find(": (" + number + ")") != std::string::npos);
+    CHECK(heatmatch::unlock_lines({}, "USD").size() == 1);
+}
+
 TEST_CASE("a yard that lacks nothing has no unlocks") {
     Installation yard = demo();
     yard.circuit.reset();

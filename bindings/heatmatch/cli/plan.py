@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import math
 from typing import Any
 
 from heatmatch import _library as _core
@@ -66,6 +67,7 @@ def unlock_json(unlock: _core.Unlock, units: str) -> dict[str, Any]:
     return {
         "kwh": unlock.kwh,
         "price": unlock.price,
+        "price_per_kwh": unlock.price_per_kwh if math.isfinite(unlock.price_per_kwh) else None,
         "crosses_v": unlock.crosses_v,
         "said": texts([unlock.said], units)[0],
     }
@@ -87,7 +89,7 @@ def run_plan(arguments: argparse.Namespace) -> int:
     say_name(arguments, installation)
     say(results.plan_text(plan, units=arguments.units))
     if arguments.unlocks:
-        say(results.unlocks_text(found, units=arguments.units))
+        say(results.unlocks_text(found, plan.bill.currency, units=arguments.units))
     if len(plan):
         say_cautions(plan.circuits[0])
     return 0

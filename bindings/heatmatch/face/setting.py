@@ -220,6 +220,8 @@ class Goals(Record):
         Largest typical total of the whole bill, in `currency`.
     currency : str or None
         Currency of all prices, such as "USD".
+    per_usd : float or None
+        Price of one US dollar in `currency`: prices in USD are converted by it.
     circuits_max : int or None
         Circuits of a plan at most; None: three.
     volts_max : float or None
@@ -239,6 +241,7 @@ class Goals(Record):
     months: tuple[int, ...] = ()
     budget: float | None = None
     currency: str | None = None
+    per_usd: float | None = None
     circuits_max: int | None = None
     volts_max: float | None = None
     headroom_min: float | None = None

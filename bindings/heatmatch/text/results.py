@@ -133,9 +133,9 @@ def plan_text(plan: _core.Plan, *, units: str = "si") -> str:
     return "\n".join(lines)
 
 
-def unlocks_text(unlocks: list[_core.Unlock], *, units: str = "si") -> str:
-    """Single changes that add heat as text, the most heat first."""
-    return "\n".join(["", *wrapped([each.said for each in unlocks], units)])
+def unlocks_text(unlocks: list[_core.Unlock], currency: str, *, units: str = "si") -> str:
+    """Single changes that add heat as text, the most heat first, and their order by money."""
+    return "\n".join(["", *wrapped(_core.unlock_lines(unlocks, currency), units)])
 
 
 def candidate_text(candidate: _core.Candidate, *, units: str = "si") -> str:

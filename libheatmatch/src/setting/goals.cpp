@@ -19,6 +19,11 @@ std::span<const Field> goals_fields() {
         bind<&Goals::currency>({.name = "currency",
                                 .kind = FieldKind::text,
                                 .meaning = "three-letter code of ISO 4217"}),
+        bind<&Goals::per_usd>(
+            {.name = "per_usd",
+             .kind = FieldKind::number,
+             .range = {.low = 1e-4, .high = 1e6},
+             .meaning = "price of one US dollar in `currency`; converts prices that are in USD"}),
         bind<&Goals::circuits_max>({.name = "circuits_max",
                                     .kind = FieldKind::count,
                                     .unit = unit::count,

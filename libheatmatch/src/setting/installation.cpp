@@ -14,8 +14,37 @@ namespace heatmatch {
 
 using setting_sentences::say;
 
+namespace {
+
+/// Prices in US dollars in the currency of the goals.
+void convert_prices(Parts& parts, const Goals& goals) {
+    if (!goals.per_usd || goals.currency.empty() || goals.currency == "USD") return;
+    const auto convert = [&](auto& list) {
+        for (auto& part : list) {
+            Price& price = part.price;
+            if (price.currency != "USD") continue;
+            if (price.low) price.low = *price.low * *goals.per_usd;
+            if (price.high) price.high = *price.high * *goals.per_usd;
+            price.currency = goals.currency;
+        }
+    };
+    convert(parts.panels);
+    convert(parts.elements);
+    convert(parts.wires);
+    convert(parts.insulations);
+    convert(parts.controls);
+    convert(parts.connectors);
+    convert(parts.media);
+    convert(parts.alloys);
+    convert(parts.sheaths);
+    convert(parts.covers);
+}
+
+}  // namespace
+
 Parts merged_parts(Parts catalog, const Installation& installation) {
     for (const Part& part : list_parts(installation.parts)) catalog.put(part);
+    convert_prices(catalog, installation.goals);
     return catalog;
 }
 

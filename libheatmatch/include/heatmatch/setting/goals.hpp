@@ -14,6 +14,8 @@ struct Goals {
     std::vector<int> months{};       //!< of the heating season, 1 to 12
     std::optional<double> budget{};  //!< for parts to be bought
     std::string currency{};          //!< of the budget, ISO 4217
+    /// Price of one US dollar in that currency: prices in USD are converted by it.
+    std::optional<double> per_usd{};
     /// Of a plan: circuits at most; not stated: three.
     std::optional<int> circuits_max{};
     std::optional<double> volts_max{};     //!< of an array at the record low, at most [V]

@@ -218,6 +218,11 @@ Bill make_bill(BillItems items, const Goals& goals) {
             line.state = BillState::other_currency;
         }
     }
+    if (goals.per_usd && !goals.currency.empty() && goals.currency != "USD") {
+        bill.remarks.push_back(
+            say<"bill.rate">(with<"rate">(Amount{.value = *goals.per_usd, .digits = 3}),
+                             with<"currency">(Name{goals.currency})));
+    }
     return bill;
 }
 

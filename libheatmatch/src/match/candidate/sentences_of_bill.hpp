@@ -9,6 +9,7 @@
 namespace heatmatch::candidate_sentences::of_bill {
 
 inline constexpr auto table = std::to_array<Template>({
+    {"bill.rate", "Prices in USD are converted at {rate} {currency} for each."},
     {"bill.elements", "Elements of the bank."},
     {"bill.wire", "Wire of \"{run}\", there and back."},
     {"bill.no_wire", "Wire of \"{run}\": none in the catalog suits it."},

@@ -77,6 +77,7 @@ bool Planner::offer_single_goals(double base) {
 void Planner::tell_nearest(double base, const PlanOutcome& found) {
     plan_.at_most_kwh = found.at_most_kwh;
     plan_.installation = task_.yard;
+    plan_.bill.currency = goals_.currency;
     Sentences& remarks = plan_.remarks;
     const std::size_t first = remarks.size();
     const bool has_goals = goals_.budget || goals_.volts_max || base > 0.0 || goals_.parts_max;

@@ -137,6 +137,14 @@ class UnlockFinder {
         }
     }
 
+    /// The name of a control in a shop.
+    [[nodiscard]] std::string label_of(const std::string& part) const {
+        const auto& controls = now_.task->parts->controls;
+        const auto found = std::find_if(controls.begin(), controls.end(),
+                                        [&](const Control& control) { return control.id == part; });
+        return found == controls.end() || found->label.empty() ? part : found->label;
+    }
+
     [[nodiscard]] bool is_listed(const std::string& part) const {
         return std::any_of(yard_.devices.begin(), yard_.devices.end(),
                            [&](const Device& device) { return device.part == part; });
@@ -149,11 +157,12 @@ class UnlockFinder {
             for (const std::string& run : places) {
                 Installation changed = yard_;
                 changed.devices.push_back({.part = part, .run = run, .duty = duty});
-                Sentence said = run.empty() ? say<"unlock.add">(with<"device">(Name{part}),
-                                                                with<"duty">(word_of(duty)))
-                                            : say<"unlock.add_in_run">(with<"device">(Name{part}),
-                                                                       with<"run">(Name{run}),
-                                                                       with<"duty">(word_of(duty)));
+                Sentence said = run.empty()
+                                    ? say<"unlock.add">(with<"device">(Name{label_of(part)}),
+                                                        with<"duty">(word_of(duty)))
+                                    : say<"unlock.add_in_run">(with<"device">(Name{label_of(part)}),
+                                                               with<"run">(Name{run}),
+                                                               with<"duty">(word_of(duty)));
                 if (offer(rejected, std::move(changed), std::move(said))) return;
             }
         }
@@ -166,8 +175,8 @@ class UnlockFinder {
             for (Device& device : changed.devices) {
                 std::replace(device.drives.begin(), device.drives.end(), old, part);
             }
-            Sentence said =
-                say<"unlock.replace">(with<"old">(Name{old}), with<"device">(Name{part}));
+            Sentence said = say<"unlock.replace">(with<"old">(Name{label_of(old)}),
+                                                  with<"device">(Name{label_of(part)}));
             if (offer(rejected, std::move(changed), std::move(said))) return;
         }
     }

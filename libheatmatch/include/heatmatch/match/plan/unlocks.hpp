@@ -1,6 +1,8 @@
 #pragma once
 
 #include <optional>
+#include <span>
+#include <string>
 #include <vector>
 
 #include "heatmatch/match/plan/plan.hpp"
@@ -26,5 +28,9 @@ struct Unlock {
 /// more heat. `plan` is that of the same catalog, installation and options.
 [[nodiscard]] std::vector<Unlock> unlocks(const Parts& catalog, const Installation& installation,
                                           const Plan& plan, const RankOptions& options = {});
+
+/// The unlocks in words, numbered by falling heat, then their order by money for each kWh; of those
+/// without a known bill only the heat. One sentence where there are none.
+[[nodiscard]] Sentences unlock_lines(std::span<const Unlock> unlocks, const std::string& currency);
 
 }  // namespace heatmatch
