@@ -2476,6 +2476,7 @@ def rank(
     progress: Callable[[float], object] | bool | None = ...,
     memory: RankMemory | None = ...,
 ) -> Ranking: ...
+def unlock_lines(unlocks: list[Unlock], currency: str) -> list[Sentence]: ...
 def plan_unlocks(
     plan: Plan,
     catalog: Catalog,
