@@ -90,7 +90,7 @@ void Planner::offer_volts() {
         if (volts >= highest_v || (volts == wet_only_v && !wet)) continue;
         PlanRequirement needed = required(plan_.headroom);
         needed.volts_max = volts;
-        constexpr std::size_t few_checks = 300;
+        constexpr std::size_t few_checks = 120;
         needed.most_checks = few_checks;
         constexpr std::size_t few_ties = 30;
         needed.most_ties = few_ties;
