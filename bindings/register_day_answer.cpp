@@ -68,7 +68,8 @@ py::tuple state_of(const DayAnswer& answer) {
     return py::make_tuple(dark_hours_state(answer.all), months, answer.dusk_lift_k,
                           answer.dawn_lift_k, answer.carry_over_h, answer.warmer_until_hour,
                           answer.lid_until_hour, tuple_with<PartPeak>(answer.peaks, &state_of),
-                          answer.sentences);
+                          answer.sentences, answer.most_lift_k, answer.most_lift_hour,
+                          answer.warmer_from_hour);
 }
 
 DayAnswer day_answer_from(const py::tuple& state) {
@@ -77,7 +78,10 @@ DayAnswer day_answer_from(const py::tuple& state) {
             .months = items_from(state[1], dark_hours_from),
             .dusk_lift_k = state[2].cast<double>(),
             .dawn_lift_k = state[3].cast<double>(),
+            .most_lift_k = state[9].cast<double>(),
+            .most_lift_hour = state[10].cast<double>(),
             .carry_over_h = state[4].cast<Maybe>(),
+            .warmer_from_hour = state[11].cast<Maybe>(),
             .warmer_until_hour = state[5].cast<Maybe>(),
             .lid_until_hour = state[6].cast<Maybe>(),
             .peaks = items_from(state[7], part_peak_from),
@@ -106,8 +110,12 @@ void register_day_answer(py::module_& module) {
                       "after dusk that the store gives off half as much as at its best in that "
                       "night, mean of the nights [h], or None")
         .def_readonly("warmer_until_hour", &DayAnswer::warmer_until_hour,
-                      "of the day until which the space is 0.5 K warmer by the store, mean of the "
-                      "nights [h]; None where it never is")
+                      "of the day until which the space is 0.5 K warmer by the store, in the mean "
+                      "night [h]; None where it never is")
+        .def_readonly("warmer_from_hour", &DayAnswer::warmer_from_hour,
+                      "of the day from which it is [h]; None: from dusk on, or never")
+        .def_readonly("most_lift_k", &DayAnswer::most_lift_k, "highest rise of the mean night [K]")
+        .def_readonly("most_lift_hour", &DayAnswer::most_lift_hour, "hour of the day of it [h]")
         .def_readonly("lid_until_hour", &DayAnswer::lid_until_hour,
                       "the same for the lid, 4 K above the space [h]")
         .def_readonly("peaks", &DayAnswer::peaks, "the highest of every part")

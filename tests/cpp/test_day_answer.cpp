@@ -205,3 +205,50 @@ TEST_CASE("heat is carried over to the last hour of half the maximum, wherever t
         CHECK(*carried_h == doctest::Approx(static_cast<double>(best - 16 + 1)));
     }
 }
+
+// Source: by hand. The heat comes only after dusk: 0.2 K, then 0.2 K more each hour up to 1.4 K,
+// then 0.2 K less each hour to 0.2 K at the fourteenth. 0.5 K or more: 0.6 to 1.4 to 0.6, hours 3
+// to 11.
+TEST_CASE("a rise that comes after dusk lasts until its last noticeable hour") {
+    DayRun run = two_days();
+    for (std::size_t step = 0; step < run.series.hours.size(); ++step) {
+        const int after = (static_cast<int>(step) + 8) % 24;  // whole hours since dusk at 16:00
+        const double rise_k = after < 7 ? 0.2 * (after + 1) : std::max(0.0, 0.2 * (13 - after));
+        run.series.space_c[step] = run.series.space_unheated_c[step] + rise_k;
+    }
+    const DayAnswer answer = answer_of(with_target(15.0), run);
+    CHECK(within(answer.dusk_lift_k, 0.2, 1e-9));
+    CHECK(within(answer.most_lift_k, 1.4, 1e-9));
+    CHECK(within(answer.most_lift_hour, 23.0, 1e-9));
+    REQUIRE(answer.warmer_from_hour);
+    REQUIRE(answer.warmer_until_hour);
+    CHECK(within(*answer.warmer_from_hour, 19.0, 1e-9));
+    CHECK(within(*answer.warmer_until_hour, 3.0, 1e-9));
+    const std::string said = answer.sentences.front().text();
+    CAPTURE(said);
+    CHECK(said.find("0.5 K or more warmer from about 19:00 until about 03:00") !=
+          std::string::npos);
+    CHECK(said.find("at most 1.4 K at 23:00") != std::string::npos);
+    int durations = 0;
+    for (const auto& each : answer.sentences) {
+        durations += each.text().find("until about") != std::string::npos ? 1 : 0;
+    }
+    CHECK(durations <= 2);  // of the space, and of the lid
+}
+
+// Source: a mean is at most the largest value, so a mean rise of 0.5 K is noticed at some hour.
+TEST_CASE("how long the rise lasts agrees with its mean, dusk and dawn") {
+    for (const double scale : {0.05, 0.2, 0.5, 1.0}) {
+        DayRun run = two_days();
+        for (std::size_t step = 0; step < run.series.hours.size(); ++step) {
+            const double rise_k = run.series.space_c[step] - run.series.space_unheated_c[step];
+            run.series.space_c[step] = run.series.space_unheated_c[step] + scale * rise_k;
+        }
+        const DayAnswer answer = answer_of(with_target(15.0), run);
+        CAPTURE(scale);
+        CHECK(answer.most_lift_k >= answer.dusk_lift_k - 1e-9);
+        CHECK(answer.most_lift_k >= answer.dawn_lift_k - 1e-9);
+        CHECK(answer.warmer_until_hour.has_value() == (answer.most_lift_k >= 0.5));
+        if (answer.dusk_lift_k >= 0.5) CHECK_FALSE(answer.warmer_from_hour);
+    }
+}

@@ -81,3 +81,32 @@ TEST_CASE("spans that the weather does not have are refused") {
     const Weather cells = weather_from_plane(sun, cell, 1.0);
     CHECK(holds(refusal_of([&] { (void)day_weather(cells); }), "without the air"));
 }
+
+// Source: sums of the rows themselves.
+TEST_CASE("a week that is darker or brighter than its month reports both") {
+    const auto a_day = [](const DayWeather& days) {
+        return std::accumulate(days.irradiance_w_m2.begin(), days.irradiance_w_m2.end(), 0.0) *
+               days.step_h / 1000.0 / (days.hours() / 24.0);
+    };
+    Weather year = demo_year();
+    const double month = a_day(day_weather(year, {.month = 1}));
+    for (const double times : {0.5, 1.0, 3.0}) {
+        Weather other = year;
+        for (std::size_t row = 0; row < 24; ++row) {
+            other.irradiance_w_m2[row] = times * month * 1000.0 / 24.0;
+        }
+        const DayWeather day = day_weather(other, {.month = 1, .days = 1});
+        const double mean = a_day(day_weather(other, {.month = 1}));
+        const std::string said = day.sun_of_month.text();
+        if (times == 1.0) {
+            CHECK(said.empty());
+            continue;
+        }
+        CAPTURE(said);
+        CHECK(said.find(times < 1.0 ? "darker than" : "brighter than") != std::string::npos);
+        CHECK(said.find(format_number(times * month, 2) + " kWh/m2 a day") != std::string::npos);
+        CHECK(said.find("not " + format_number(mean, 2) + " kWh/m2") != std::string::npos);
+    }
+    CHECK(day_weather(year, {.month = 1}).sun_of_month.empty());
+    CHECK(day_weather(year, {.month = 1, .days = 59}).sun_of_month.empty());
+}

@@ -102,10 +102,12 @@ TEST_CASE("a limit that cannot be determined, or acts late, does not count, with
     };
     PlacedDevice limit = bed_limit();
     limit.device.set_c = 700.0;
+    CHECK(contains(said(limit), "opens too late"));
     CHECK(contains(said(limit), "the sheath is above its limit"));
     limit = bed_limit();
     limit.device.senses = SensedPlace::space;
     CHECK(contains(said(limit), "cannot be determined"));
+    CHECK_FALSE(contains(said(limit), "too late"));
     limit = bed_limit();
     limit.device.set_c.reset();
     CHECK(contains(said(limit), "set point is not stated"));

@@ -228,3 +228,22 @@ TEST_CASE("options out of range are refused") {
     CHECK(holds(refusal({.air_c = 200.0}), "air_c"));
     CHECK(holds(refusal({.uncovered_cell_c = std::nan("")}), "uncovered_cell_c"));
 }
+
+// Source: arithmetic: at the label's temperature the factor is 1, above it less.
+TEST_CASE("the formula of the open-circuit voltage has no factor of 1 and no doubled sign") {
+    const auto told = [](double cell_c) {
+        return check_of(meter_sheet(standing(), {.uncovered_cell_c = cell_c}),
+                        "open-circuit voltage of the array")
+            .expect.text();
+    };
+    CHECK(told(25.0).find("(1 ") == std::string::npos);
+    CHECK(told(40.0).find(" x (1 - 0.00") != std::string::npos);
+    CHECK(told(40.0).find("+ -") == std::string::npos);
+}
+
+// Source: a damp element energized from the mains may fault through its sheath.
+TEST_CASE("nobody is told to energize a damp element") {
+    const MeterCheck damp = check_of(meter_sheet(standing()), "insulation resistance");
+    CHECK(contains(damp.if_low, "dried and its insulation tested by a qualified person before"));
+    CHECK_FALSE(contains(damp.if_low, "voltage"));
+}

@@ -46,6 +46,11 @@ TEST_CASE("another element is found by its resistance and named from the catalog
     const double cold = sound_circuit(bench_pair().circuit).measured_element_ohm;
     CHECK(within(other.fitted.front().value, 4.0 * cold, 0.02));
     CHECK(contains(other.sentence, "In the catalog"));
+    // One name fits, several fit.
+    const std::string said = other.sentence.text();
+    const std::string names = said.substr(said.find("In the catalog"));
+    const bool several = names.substr(0, names.find(" fit")).find(',') != std::string::npos;
+    CHECK((names.find(" fits.") == std::string::npos) == several);
     const Diagnosis unnamed = diagnose(bench_pair(), rows_of(2, 4.0, {900.0, 600.0, 300.0}));
     CHECK_FALSE(contains(hypothesis_of(unnamed, FaultKind::another_element).sentence, "catalog"));
     CHECK_FALSE(contains(hypothesis_of(unnamed, FaultKind::another_element).sentence, "  "));

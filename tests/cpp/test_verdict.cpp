@@ -1,7 +1,11 @@
 #include "demo.hpp"
 #include "judged_candidate.hpp"
 
+#include <set>
+
 #include "heatmatch/answer/verdict.hpp"
+#include "heatmatch/match/candidate/assess.hpp"
+#include "heatmatch/match/margins/shown_margin.hpp"
 
 using namespace heatmatch;
 
@@ -98,4 +102,43 @@ TEST_CASE("the nearest limit is given with its numbers, and with missing checks"
         "Nearest limit that is dangerous to exceed: terminal temperature of terminals, 75 °C with "
         "a limit of 100 °C (headroom 0.25).");
     CHECK(contains(nearest_sentence(candidate).text(UnitSystem::us), "with a limit of 212 °F"));
+}
+
+// Source: the definition of the careful end; the names are those of the margins.
+TEST_CASE("every margin that may be a danger is named beside the fact that decides") {
+    Candidate candidate = assess(starter(), demo());
+    std::set<std::string> named;
+    const std::string said = margin_sentence(candidate).text();
+    for (const Margin& margin : candidate.margins()) {
+        if (margin.severity == Severity::danger || margin.worst_severity != Severity::danger) {
+            continue;
+        }
+        CAPTURE(margin.name);
+        CHECK(
+            said.substr(said.find("these may be a danger")).find(shown_margin_name(margin.name)) !=
+            std::string::npos);
+        named.insert(margin.name);
+    }
+    CHECK(named.size() > 1);
+}
+
+// Source: the definition: the worse end of a band is beyond the limit, though the judged end is
+// not.
+TEST_CASE("a band that ends beyond its limit may be a danger") {
+    const Margin sheath{.name = "sheath temperature",
+                        .severity = Severity::warning,
+                        .worst_severity = Severity::warning,
+                        .value = 500.0,
+                        .value_high = 854.0,
+                        .limit = 760.0,
+                        .headroom = 0.35};
+    Margin below = sheath;
+    below.value_high = 700.0;
+    Margin from_below = sheath;  // at least 760, which 854 exceeds as it should
+    from_below.value = 800.0;
+    Margin of_no_danger = sheath;
+    of_no_danger.consequence = Severity::warning;
+    const Candidate candidate = with_margins({sheath, below, from_below, of_no_danger});
+    REQUIRE(possible_dangers(candidate).size() == 1);
+    CHECK(*possible_dangers(candidate).front()->value_high == 854.0);
 }

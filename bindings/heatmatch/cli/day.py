@@ -57,7 +57,8 @@ _ENERGY = (
     "steam_kwh",
 )  # fmt: skip
 _ANSWER = (
-    "dusk_lift_k", "dawn_lift_k", "carry_over_h", "warmer_until_hour", "lid_until_hour",
+    "dusk_lift_k", "dawn_lift_k", "carry_over_h", "warmer_from_hour", "warmer_until_hour",
+    "lid_until_hour", "most_lift_k", "most_lift_hour",
 )  # fmt: skip
 _RUN = ("title", "days", "first_hour", "heats_space", "bed_model", "remarks", "assumed")
 

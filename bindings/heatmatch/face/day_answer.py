@@ -54,8 +54,13 @@ class DayAnswer(Face):
     carry_over_h: Held[float | None] = Held(
         "Time after dusk until heat falls to half of the night's highest, mean [h]; None if never."
     )
+    most_lift_k: Held[float] = Held("Highest warming of the space in the mean night [K].")
+    most_lift_hour: Held[float] = Held("Hour of the day of the highest warming [h].")
+    warmer_from_hour: Held[float | None] = Held(
+        "Hour from which the store warms the space 0.5 K [h]; None if from dusk on, or never."
+    )
     warmer_until_hour: Held[float | None] = Held(
-        "Hour until which the store warms the space 0.5 K, mean of the nights [h]; None if never."
+        "Hour until which the store warms the space 0.5 K in the mean night [h]; None if never."
     )
     lid_until_hour: Held[float | None] = Held(
         "Hour until which the lid is 4 K above the space, mean of the nights [h]; None if never."

@@ -7,7 +7,7 @@ from heatmatch.text.columns import wrap
 from heatmatch.text.table import shown, table_text, wrapped
 from heatmatch.text.units import listed
 
-_SHEET_WIDTHS = (5, 6, 6, 6, 8, 12, 12, 12)
+_SHEET_WIDTHS = (5, 6, 6, 6, 6, 8, 11, 11, 11)
 _DIAGNOSIS_WIDTHS = (26, 7, 8, 22)
 
 

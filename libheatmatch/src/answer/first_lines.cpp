@@ -13,6 +13,7 @@
 #include "heatmatch/answer/season_table.hpp"
 #include "heatmatch/answer/verdict.hpp"
 #include "heatmatch/base/constants.hpp"
+#include "heatmatch/setting/target_amount.hpp"
 
 namespace heatmatch {
 
@@ -96,7 +97,7 @@ Sentence space_line(const Candidate& candidate) {
         const double steady_w = 1000.0 * daily / hours_of_day;
         return say<"first.warmer">(with<"lift">(space->lift_k(steady_w), unit::kelvin, 2));
     }
-    const auto target = with<"target">(space->target_c.value_or(0.0), unit::celsius);
+    const auto target = with<"target">(target_amount(space->target_c.value_or(0.0)));
     const double need = *space->needed_kwh_per_day;
     if (need <= 0.0) return say<"first.never_needed">(target);
     return say<"first.needs">(target, with<"need">(short_kwh(need)),

@@ -65,13 +65,15 @@ inline constexpr auto first_lines = std::to_array<Template>({
 
     {"first.nearest_limit", "Nearest: {margin}, {value} of {limit} ({left} left)."},
     {"first.nearest_only", "Nearest: {margin} ({left} left)."},
-    {"first.cold", "{cold} at the record low: shock from {shock}, arcs from {arc}."},
+    {"first.cold", "{cold} at the record low: shock from {shock}, series-arc duties from {arc}."},
     {"first.more_open", "{count} more open"},
     {"first.checks_line",
      "Made {made}: {none} no finding, {cautions} caution, {warnings} warning{dangers}; not made "
      "{not_made}."},
     {"first.checks_danger", ", {count} danger"},
-    {"first.never", "Permits, mating connectors, mounting. No part is listed for this use."},
+    {"first.never",
+     "Permits, mating connectors, mounting. No part here carries a listing or approval for this "
+     "use."},
 
     {"first.others", "other ways"},
     {"first.way", "other ways"},

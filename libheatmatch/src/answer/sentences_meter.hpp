@@ -12,6 +12,9 @@ inline constexpr auto meter_lines = std::to_array<Template>({
     {"sheet.caption", "{circuit}: {legend}"},
     {"sheet.plain_title", "what meters should read"},
     {"sheet.sun", "sun"},
+    {"sheet.panels", "panels"},
+    {"sheet.warm", "warm"},
+    {"sheet.cool", "cool"},
     {"sheet.cells", "cells"},
     {"sheet.open", "Voc"},
     {"sheet.short", "Isc"},
@@ -19,7 +22,8 @@ inline constexpr auto meter_lines = std::to_array<Template>({
     {"sheet.bank", "bank {unit}"},
     {"sheet.legend",
      "sun in {sun}, cells in {degrees}, voltage, current, power; low to high for "
-     "panels and resistance, without meter error"},
+     "panels and resistance, without meter error. warm: panels after an hour in that sun. cool: "
+     "panels just uncovered, before they warm"},
 
     {"checks.title", "what to measure and to look at"},
     {"checks.reading", "reading"},

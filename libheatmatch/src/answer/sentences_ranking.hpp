@@ -72,6 +72,8 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
     {"verdict.danger", "DANGER: {margins}. Do not build it this way. {counts}"},
     {"verdict.decides",
      "{said} State {field} of {part}: until it is known, the circuit may have a danger."},
+    {"verdict.may_be",
+     "{said} At the worst end of what is not known, these may be a danger: {margins}."},
     {"verdict.nearest",
      "Nearest limit that is dangerous to exceed: {margin} of {subject}{numbers} (headroom "
      "{headroom})."},

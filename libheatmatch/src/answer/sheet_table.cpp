@@ -16,8 +16,9 @@ Sentence ends(const ExpectedBand& band, int decimals, const Unit& unit) {
                                 with<"high">(number(band.high, decimals, unit)));
 }
 
-Sentences row_of(const MeterRow& row) {
+Sentences row_of(const MeterRow& row, bool uncovered) {
     return {number_cell(row.irradiance_w_m2, 0, unit::watt_per_m2),
+            uncovered ? say<"sheet.cool">() : say<"sheet.warm">(),
             degrees_cell(row.cell_temperature_c),
             number_cell(row.open_v.typical, 1, unit::volt),
             number_cell(row.short_a.typical, 2, unit::ampere),
@@ -36,8 +37,9 @@ Sentence legend() {
 
 Table sheet_table(const MeterSheet& sheet) {
     // The irradiance is in the first column, because it identifies the row.
-    Table table{
-        .title = sheet.title, .columns = {{.head = say<"sheet.sun">()}}, .legend = {legend()}};
+    Table table{.title = sheet.title,
+                .columns = {{.head = say<"sheet.sun">()}, {.head = say<"sheet.panels">()}},
+                .legend = {legend()}};
     for (Sentence head : {say<"sheet.cells">(), say<"sheet.open">(), say<"sheet.short">(),
                           say<"sheet.array">(with<"unit">(unit_cell(unit::volt))),
                           say<"sheet.bank">(with<"unit">(unit_cell(unit::volt))),
@@ -45,7 +47,10 @@ Table sheet_table(const MeterSheet& sheet) {
                           say<"sheet.bank">(with<"unit">(unit_cell(unit::watt)))}) {
         table.columns.push_back({.head = std::move(head), .number = true});
     }
-    for (const MeterRow& row : sheet.rows) table.rows.push_back(row_of(row));
+    // Each irradiance is listed twice: the rows of just uncovered panels are the second half.
+    for (std::size_t i = 0; i < sheet.rows.size(); ++i) {
+        table.rows.push_back(row_of(sheet.rows[i], 2 * i >= sheet.rows.size() && i > 0));
+    }
     return table;
 }
 

@@ -83,12 +83,33 @@ Sentence space_sentence(const Candidate& candidate) {
                                 with<"lift">(space.lift_k(heat_w), unit::kelvin, 2));
 }
 
+std::vector<const Margin*> possible_dangers(const Candidate& candidate) {
+    std::vector<const Margin*> found;
+    for (const Margin& margin : candidate.margins()) {
+        if (margin.severity == Severity::danger) continue;
+        // A limit in the other direction has its worse end at the low value, which is `value`.
+        const bool upper = margin.value && margin.limit && margin.headroom &&
+                           (*margin.value <= *margin.limit) == (*margin.headroom >= 0.0);
+        const bool beyond = margin.consequence == Severity::danger && upper && margin.value_high &&
+                            *margin.value_high > *margin.limit;
+        if (beyond || margin.worst_severity == Severity::danger) found.push_back(&margin);
+    }
+    return found;
+}
+
 Sentence margin_sentence(const Candidate& candidate) {
     Sentence said = counts_with_dangers(candidate);
-    const auto fact = candidate.deciding_fact();
-    if (!fact) return said;
-    return say<"verdict.decides">(with<"said">(std::move(said)), with<"field">(fact->field),
-                                  with<"part">(fact->part));
+    if (const auto fact = candidate.deciding_fact()) {
+        said = say<"verdict.decides">(with<"said">(std::move(said)), with<"field">(fact->field),
+                                      with<"part">(fact->part));
+    }
+    Sentences names;
+    for (const Margin* margin : possible_dangers(candidate)) {
+        const Sentence name = margin_cell(margin->name);
+        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+    if (names.empty()) return said;
+    return say<"verdict.may_be">(with<"said">(std::move(said)), with<"margins">(std::move(names)));
 }
 
 Sentence nearest_sentence(const Candidate& candidate) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <vector>
+
 #include "heatmatch/base/sentence.hpp"
 #include "heatmatch/match/candidate/candidate.hpp"
 
@@ -9,7 +11,10 @@ namespace heatmatch {
 [[nodiscard]] Sentence heat_sentence(const Candidate& candidate);
 /// Effect of the heat on the space, from the heat loss of the space.
 [[nodiscard]] Sentence space_sentence(const Candidate& candidate);
-/// Summary of the margins; a danger is named.
+/// Margins that are no danger as judged, but may be one: at the careful end of an unstated fact,
+/// not assessed, or at the worse end of their own band, such as a damp fill once it has dried.
+[[nodiscard]] std::vector<const Margin*> possible_dangers(const Candidate& candidate);
+/// Summary of the margins; each danger and each possible one is named.
 [[nodiscard]] Sentence margin_sentence(const Candidate& candidate);
 /// Nearest limit whose exceedance is a danger, its headroom, and whether one is not assessed; empty
 /// where there is none.

@@ -174,8 +174,8 @@ Margin mismatch_margin(const std::string& group, int series) {
                       .source = "common-practice"};
         return margin;
     }
-    Margin margin =
-        not_assessed("string mismatch", subject, say<"array.mismatch">(), {"i_sc of each panel"});
+    Margin margin = not_assessed("string mismatch", subject, say<"array.mismatch">(),
+                                 {"panels[].measured.i_sc"});
     margin.consequence = Severity::caution;
     margin.limit = 5.0;
     margin.unit = unit::percent;

@@ -67,7 +67,11 @@ Margin in_time_margin(const Circuit& circuit, const JudgedLimit& judged,
         margin.severity = Severity::none;
         margin.said = say<"limit.not_called">();
     } else {
-        margin.said = say<"limit.late">(name, with<"first">(found.first));
+        const auto first = with<"first">(found.first);
+        const bool unsure =
+            found.acts == Answer::unknown || found.first == say<"limit.sheath_unknown">();
+        margin.said =
+            unsure ? say<"limit.may_be_late">(name, first) : say<"limit.late">(name, first);
     }
     return margin;
 }

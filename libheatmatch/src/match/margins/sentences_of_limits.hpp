@@ -35,9 +35,10 @@ inline constexpr auto table = std::to_array<Template>({
      "With no heat drawn, no checked part exceeds its limit, and the overtemperature limit does "
      "not trip."},
     {"limit.opens_nothing",
-     "\"{name}\" is not counted as stopping stagnation: it is not known to open this circuit. "
-     "{why}"},
-    {"limit.late", "\"{name}\" is not counted as stopping stagnation: {first}."},
+     "\"{name}\" is not known to open this circuit when no heat is drawn. {why}"},
+    {"limit.late", "\"{name}\" opens too late when no heat is drawn: {first}."},
+    {"limit.may_be_late",
+     "Whether \"{name}\" opens in time when no heat is drawn is not known: {first}."},
 
     {"limit.not_all",
      "\"{name}\" is not counted: no limit is certain to open circuit \"{circuit}\" of the same "

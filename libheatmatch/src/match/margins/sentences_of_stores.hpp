@@ -59,7 +59,8 @@ inline constexpr auto table = std::to_array<Template>({
      " no heat drawn and the thermostat welded closed."},
     {"sheath.limit_has_to_stop", "; the independent limit must stop it before that"},
     {"sheath.liquid_does_not_settle", "A liquid does not settle away from the sheath."},
-    {"sheath.stagnation_wall", "In stagnation the wall reaches {low}."},
+    {"sheath.stagnation_wall",
+     "The hottest spot of the wall then reaches {low}, that of the lid {lid}."},
     {"sheath.stagnation_alone",
      "After fourteen bright days without a thermostat the sheath reaches {value}; its "
      "material is not known."},
@@ -84,21 +85,24 @@ inline constexpr auto table = std::to_array<Template>({
     {"store.ceiling", "At the sheath the fill reaches {value}; {fill} should stay below {limit}."},
     {"store.ceiling_unknown", "At the sheath the fill reaches {value}; its limit is not known."},
     {"store.wood",
-     "The hottest spot of wall and lid reaches {value}; wood and board near it char "
+     "On a bright day the hottest spot of wall and lid reaches {value}; wood and board near it "
+     "char "
      "over years above {limit}. Keep them {clearance} away, and off the lid."},
     {"store.wood_near",
-     "The hottest spot of wall and lid reaches {value}; wood and board near it may char over years "
+     "On a bright day the hottest spot of wall and lid reaches {value}; wood and board near it may "
+     "char over years "
      "above {limit}. Above {near} little room is left for error. Keep them {clearance} away, and "
      "off the lid."},
     {"store.wood_is_away",
-     "The hottest spot of wall and lid reaches {value}; combustibles are {clearance} "
+     "On a bright day the hottest spot of wall and lid reaches {value}; combustibles are "
+     "{clearance} "
      "away."},
     {"store.wood_stagnant",
      "With no heat drawn and the thermostat welded closed it reaches {then}, above the"
      " limit for wood."},
     {"store.wood_not_told", "Their distance is not stated."},
     {"store.touch",
-     "The hottest spot of wall and lid reaches {value}: guard it. Bare metal burns "
+     "On a bright day the hottest spot of wall and lid reaches {value}: guard it. Bare metal burns "
      "skin within a second above {limit}, within a minute above {minute}, and within "
      "ten minutes above {ten}."},
     {"store.touch_stagnant",

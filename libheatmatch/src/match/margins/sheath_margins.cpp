@@ -209,7 +209,8 @@ Margin stagnation_margin(const Circuit& circuit, const HeatPoint& point, bool li
         margin.said = say<"sheath.stagnation_damp">(
             with<"dry">(view.point.stagnation_sheath_c, unit::celsius));
     }
-    add(margin, say<"sheath.stagnation_wall">());
+    add(margin,
+        say<"sheath.stagnation_wall">(with<"lid">(view.point.stagnation_lid_c, unit::celsius)));
     if (!sheath) {
         margin.said = say<"sheath.stagnation_alone">();
         margin.missing = {"sheath"};

@@ -147,6 +147,45 @@ void sum_months(DayAnswer& answer, const DayRun& run, std::optional<double> targ
     for (const auto& [month, sum] : months) answer.months.push_back(sum.result());
 }
 
+/// Rise of the mean night, step by step after dusk, as long as half of the nights last. A duration
+/// averaged over nights instead would count none where the rise comes only after dusk.
+std::vector<double> mean_night(const DaySeries& series, const std::vector<Night>& nights) {
+    std::vector<double> rise_k;
+    for (std::size_t after = 0;; ++after) {
+        double sum = 0.0;
+        std::size_t count = 0;
+        for (const Night& night : nights) {
+            if (night.from + after >= night.to) continue;
+            sum += lift_k(series, night.from + after);
+            ++count;
+        }
+        if (count == 0 || 2 * count < nights.size()) return rise_k;
+        rise_k.push_back(sum / static_cast<double>(count));
+    }
+}
+
+void sum_mean_night(DayAnswer& answer, const DaySeries& series, const std::vector<Night>& nights,
+                    double dusk) {
+    const std::vector<double> rise_k = mean_night(series, nights);
+    if (rise_k.empty()) return;
+    // Values are those of the end of each step.
+    const auto hour_after = [&](std::size_t steps) {
+        const double hours = static_cast<double>(steps) * step_hours(series, nights.front().from);
+        return std::fmod(dusk + hours, hours_of_day);
+    };
+    const auto most = std::max_element(rise_k.begin(), rise_k.end());
+    answer.most_lift_k = *most;
+    answer.most_lift_hour = hour_after(static_cast<std::size_t>(most - rise_k.begin()) + 1);
+    const auto noticed = [](double rise) { return rise >= noticed_k; };
+    const auto first = std::find_if(rise_k.begin(), rise_k.end(), noticed);
+    if (first == rise_k.end()) return;
+    const auto last = std::find_if(rise_k.rbegin(), rise_k.rend(), noticed);
+    if (first != rise_k.begin()) {
+        answer.warmer_from_hour = hour_after(static_cast<std::size_t>(first - rise_k.begin()) + 1);
+    }
+    answer.warmer_until_hour = hour_after(static_cast<std::size_t>(rise_k.rend() - last));
+}
+
 void sum_nights(DayAnswer& answer, const DayRun& run) {
     const DaySeries& series = run.series;
     const std::vector<Night> nights = whole_nights(series);
@@ -158,10 +197,7 @@ void sum_nights(DayAnswer& answer, const DayRun& run) {
     }
     const double dusk = dusk_hour(run, nights);
     const auto until = [dusk](double hours) { return std::fmod(dusk + hours, hours_of_day); };
-    const double noticed_h = mean_hours_kept(series, nights, [&](const Night&, std::size_t step) {
-        return lift_k(series, step) >= noticed_k;
-    });
-    if (run.heats_space && noticed_h > 0.0) answer.warmer_until_hour = until(noticed_h);
+    if (run.heats_space) sum_mean_night(answer, series, nights, dusk);
     const double lid_h = mean_hours_kept(series, nights, [&](const Night&, std::size_t step) {
         return series.lid_c[step] >= series.space_c[step] + warm_lid_k;
     });

@@ -7,6 +7,7 @@
 
 #include "heatmatch/base/constants.hpp"
 #include "heatmatch/base/units.hpp"
+#include "heatmatch/setting/target_amount.hpp"
 
 namespace heatmatch {
 
@@ -26,19 +27,29 @@ Amount clock(double hour) {
     return {.value = hour, .unit = unit::hour, .shown = Shown::clock};
 }
 
-/// The result, in the first sentence.
+/// How long into the night the space is warmer.
+Sentence lasts(const DayAnswer& answer) {
+    const auto noticed = with<"noticed">(kelvin(noticed_k));
+    if (!answer.warmer_until_hour) return say<"days.never_noticed">(noticed);
+    const auto until = with<"until">(clock(*answer.warmer_until_hour));
+    if (!answer.warmer_from_hour) return say<"days.warmer_until">(noticed, until);
+    return say<"days.warmer_from">(noticed, with<"from">(clock(*answer.warmer_from_hour)), until);
+}
+
+/// The result, in the first sentences.
 Sentence verdict(const DayAnswer& answer, const Candidate& candidate, const DayRun& run) {
     constexpr double all_of_it = 0.98;
     constexpr double part_of_it = 0.25;
     constexpr double hardly_k = 0.3;
     const DarkHours& all = answer.all;
     if (!run.heats_space) return say<"days.no_space">(with<"heat">(kwh(all.delivered_kwh_day)));
-    const auto lift = with<"lift">(say<"days.lift">(with<"mean">(kelvin(all.lift_k)),
-                                                    with<"dusk">(kelvin(answer.dusk_lift_k)),
-                                                    with<"dawn">(kelvin(answer.dawn_lift_k))));
+    const auto lift = with<"lift">(say<"days.lift">(
+        with<"lasts">(lasts(answer)), with<"mean">(kelvin(all.lift_k)),
+        with<"dusk">(kelvin(answer.dusk_lift_k)), with<"most">(kelvin(answer.most_lift_k)),
+        with<"at">(clock(answer.most_lift_hour)), with<"dawn">(kelvin(answer.dawn_lift_k))));
     const auto& target_c = candidate.space->target_c;
     if (!target_c) return say<"days.no_target">(lift);
-    const auto wanted = with<"wanted">(*target_c, unit::celsius);
+    const auto wanted = with<"wanted">(target_amount(*target_c));
     if (all.required_lift_k < hardly_k) return say<"days.hardly_below">(lift, wanted);
     const double share = all.lift_k / all.required_lift_k;
     const bool keeps = all.above_target_hours >= all_of_it * all.dark_hours;
@@ -70,21 +81,10 @@ Sentence heat(const DayRun& run) {
                                               : say<"days.held_before">(stored)));
 }
 
-void tell_night(Sentences& sentences, const DayAnswer& answer, const DayRun& run) {
-    if (run.heats_space) {
-        const auto noticed = with<"noticed">(kelvin(noticed_k));
-        sentences.push_back(answer.warmer_until_hour
-                                ? say<"days.noticed_until">(
-                                      noticed, with<"until">(clock(*answer.warmer_until_hour)))
-                                : say<"days.never_noticed">(noticed));
-    }
+void tell_lid(Sentences& sentences, const DayAnswer& answer) {
     if (answer.lid_until_hour) {
         sentences.push_back(say<"days.lid_until">(with<"warm">(kelvin(warm_lid_k)),
                                                   with<"until">(clock(*answer.lid_until_hour))));
-    }
-    if (answer.carry_over_h) {
-        sentences.push_back(
-            say<"days.carry_over">(with<"hours">(*answer.carry_over_h, unit::hour)));
     }
 }
 
@@ -116,7 +116,8 @@ void tell_peaks(Sentences& sentences, const std::vector<PartPeak>& peaks) {
 
 Sentences day_sentences(const DayAnswer& answer, const Candidate& candidate, const DayRun& run) {
     Sentences sentences{verdict(answer, candidate, run), heat(run)};
-    tell_night(sentences, answer, run);
+    if (!run.sun_of_month.empty()) sentences.push_back(run.sun_of_month);
+    tell_lid(sentences, answer);
     tell_peaks(sentences, answer.peaks);
     tell_switches(sentences, run);
     return sentences;

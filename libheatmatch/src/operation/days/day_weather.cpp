@@ -40,6 +40,37 @@ void check_span(const DaySpan& span) {
     }
 }
 
+/// Sun of a part of one month beside the mean of that month; empty where they differ by less than a
+/// twentieth, and for a span of several months.
+Sentence sun_of_month(const Weather& weather, const DayWeather& days) {
+    if (days.month.empty() || days.month.front() == 0) return {};
+    const std::uint8_t month = days.month.front();
+    const auto same = [month](std::uint8_t each) { return each == month; };
+    if (!std::all_of(days.month.begin(), days.month.end(), same)) return {};
+    double month_w_m2 = 0.0;
+    std::size_t rows = 0;
+    for (std::size_t row = 0; row < weather.size(); ++row) {
+        if (weather.month[row] != month) continue;
+        month_w_m2 += weather.irradiance_w_m2[row];
+        ++rows;
+    }
+    if (rows <= days.size()) return {};
+    double days_w_m2 = 0.0;
+    for (const double sun : days.irradiance_w_m2) days_w_m2 += sun;
+    const auto a_day = [](double sum_w_m2, std::size_t of) {
+        return sum_w_m2 / static_cast<double>(of) * hours_of_day / 1000.0;
+    };
+    const double its = a_day(days_w_m2, days.size());
+    const double mean = a_day(month_w_m2, rows);
+    constexpr double alike = 0.05;
+    if (std::fabs(its - mean) <= alike * mean) return {};
+    const auto count = with<"days">(days.hours() / hours_of_day, unit::none, 4);
+    const auto sun = with<"sun">(its, unit::kilowatt_hour_per_m2, 2);
+    const auto usual = with<"month">(mean, unit::kilowatt_hour_per_m2, 2);
+    return its < mean ? say<"days.darker">(count, sun, usual)
+                      : say<"days.brighter">(count, sun, usual);
+}
+
 }  // namespace
 
 double DayWeather::sun_w_m2(std::size_t row, double rear_share) const {
@@ -120,6 +151,7 @@ DayWeather day_weather(const Weather& weather, const DaySpan& span) {
         result.bare_share.push_back(std::min(1.0, weather.hours[row] / weather.step_hours));
         result.month.push_back(weather.month[row]);
     }
+    result.sun_of_month = sun_of_month(weather, result);
     if (span.air_shift_k != 0.0) {
         const auto shift = with<"shift">(std::fabs(span.air_shift_k), unit::kelvin);
         result.remarks.push_back(span.air_shift_k < 0.0 ? say<"days.air_colder">(shift)

@@ -51,6 +51,7 @@ LivedCircuit::LivedCircuit(const Candidate& candidate, const DayWeather& weather
     run_.first_hour = weather.first_hour;
     run_.bed_model = heat.liquid ? BedModel::water : BedModel::r_z_field;
     run_.remarks = weather.remarks;
+    run_.sun_of_month = weather.sun_of_month;
     run_.assumed = weather.assumed;
     const auto add = [this](const std::vector<Assumption>& more) {
         run_.assumed.insert(run_.assumed.end(), more.begin(), more.end());

@@ -17,9 +17,15 @@ inline constexpr auto table = std::to_array<Template>({
     {"days.no_space",
      "The store absorbs {heat} on an average day; its effect on a space is not known "
      "here."},
+    {"days.warmer_until",
+     "On an average night the store keeps the space {noticed} or more warmer until about {until}."},
+    {"days.warmer_from",
+     "On an average night the store keeps the space {noticed} or more warmer from about {from} "
+     "until about {until}."},
+    {"days.never_noticed",
+     "On an average night the store warms the space by less than {noticed} at any time."},
     {"days.lift",
-     "On an average night the store warms the space by {mean} ({dusk} at dusk, {dawn} "
-     "at dawn)"},
+     "{lasts} It adds {mean} on average: {dusk} at dusk, at most {most} at {at}, {dawn} at dawn"},
     {"days.no_target", "{lift}; the target temperature is not stated (space.target_c)."},
     {"days.hardly_below", "{lift}; the nights are hardly below the target of {wanted}."},
     {"days.verdict", "{lift}. The target of {wanted} needs {short} on average: {verdict}"},
@@ -29,18 +35,19 @@ inline constexpr auto table = std::to_array<Template>({
     {"days.heat",
      "Over {days} days, {in} of the {available} available from the panels reaches the "
      "elements. That equals a heater of {mean} left on. {balance}: {out}, {rest}"},
+    {"days.darker",
+     "These {days} days are darker than the mean of their month: {sun} a day on the panels, not "
+     "{month}."},
+    {"days.brighter",
+     "These {days} days are brighter than the mean of their month: {sun} a day on the panels, not "
+     "{month}."},
     {"days.balance", "Balance"},
     {"days.balance_of_all", "Balance of all {count} circuits"},
     {"days.to_space", "{space} reaches the space, {outside} is lost outside it"},
     {"days.leaves_store", "{outside} leaves the store"},
     {"days.stays", "{stored} stays in the store."},
     {"days.held_before", "{stored} came from heat stored before."},
-    {"days.noticed_until",
-     "The store alone warms the space by {noticed} or more until about {until}."},
-    {"days.never_noticed", "The store alone warms the space by less than {noticed} at night."},
     {"days.lid_until", "The lid is {warm} or more above the surrounding air until about {until}."},
-    {"days.carry_over",
-     "Heat output is at least half of the night's maximum for {hours} after dusk."},
     {"days.peak", "{severity}: {margin}"},
     {"days.opened_once", "A thermostat or overtemperature limit opened {times} time."},
     {"days.opened", "Thermostat or overtemperature limit opened {times} times."},

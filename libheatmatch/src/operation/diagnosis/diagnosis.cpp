@@ -144,9 +144,7 @@ Hypothesis fill_hypothesis(const FillEvidence& fill, double electrical_misfit) {
 
 /// Which measurement served as the irradiance.
 void tell_sun(Diagnosis& diagnosis, const FitProblem& problem) {
-    bool live = false;
-    bool sun = false;
-    bool shorted = false;
+    bool live = false, sun = false, shorted = false;
     for (const FitRow& row : problem.rows) {
         live = live || row.live();
         sun = sun || !std::isnan(row.read[irradiance]);
@@ -169,20 +167,23 @@ Sentence fault_list(const Diagnosis& diagnosis, std::size_t from) {
     return say<"diagnosis.or">(with<"some">(std::move(faults)), with<"last">(last));
 }
 
-void tell_verdict(Diagnosis& diagnosis) {
+void tell_verdict(Diagnosis& diagnosis, const Judged& judged) {
     const Hypothesis& best = diagnosis.ranked.front();
+    const bool fine = best.kind == FaultKind::as_expected;
+    const Sentence partly = fine ? partly_judged(judged) : Sentence{};
     if (diagnosis.unexplained) {
         diagnosis.verdict = say<"diagnosis.unexplained">(with<"fault">(shown_word(best.name)));
         return;
     }
     if (!diagnosis.indistinguishable) {
-        diagnosis.verdict = best.sentence;
+        diagnosis.verdict = partly.empty() ? best.sentence : partly;
         return;
     }
     // The expected state comes first, although other explanations may fit as well.
-    const bool fine = best.kind == FaultKind::as_expected;
     const auto faults = with<"faults">(fault_list(diagnosis, fine ? 1 : 0));
-    diagnosis.verdict = fine ? say<"diagnosis.cannot_tell_fine">(faults)
+    const auto judged_so =
+        with<"judged">(partly.empty() ? say<"diagnosis.readings_fit">() : partly);
+    diagnosis.verdict = fine ? say<"diagnosis.cannot_tell_fine">(judged_so, faults)
                              : say<"diagnosis.indistinguishable">(faults);
     if (!diagnosis.next.empty()) {
         diagnosis.verdict = sentence_of(
@@ -222,6 +223,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
         diagnosis.remarks.push_back(
             say<"diagnosis.changing_ohms">(with<"element">(circuit.bank.element.id)));
     }
+    const Judged judged = judged_by(problem);
     const BestOfKinds best = best_of_kinds(problem, circuit, options.progress);
     struct Entry {
         Hypothesis hypothesis;
@@ -233,15 +235,16 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
         const FaultVariant& variant = best.variants[i];
         const VariantFit& fit = best.fits[i];
         const double misfit = fit.misfit + fill.misfit_within;
-        entries.push_back({{.kind = variant.kind,
-                            .name = std::string(word_of(variant.kind)),
-                            .sentence = fault_sentence(variant, fit, circuit, options.parts),
-                            .misfit = misfit,
-                            .score = score_of(variant, fit) + fill.misfit_within,
-                            .fitted = fitted_values(variant, fit),
-                            .evidence = evidence_of(problem, fit)},
-                           i,
-                           false});
+        entries.push_back(
+            {{.kind = variant.kind,
+              .name = std::string(word_of(variant.kind)),
+              .sentence = fault_sentence(variant, fit, circuit, judged, options.parts),
+              .misfit = misfit,
+              .score = score_of(variant, fit) + fill.misfit_within,
+              .fitted = fitted_values(variant, fit, judged),
+              .evidence = evidence_of(problem, fit)},
+             i,
+             false});
     }
     if (fill.readings > 0)
         entries.push_back({fill_hypothesis(fill, best.fits[0].misfit), 0, false});
@@ -289,7 +292,7 @@ Diagnosis diagnose(const Candidate& candidate, const Readings& readings,
     constexpr double unlikely = 3.0;
     const double misfit = diagnosis.ranked.front().misfit;
     diagnosis.unexplained = misfit > unlikely * static_cast<double>(count) + 8.0;
-    tell_verdict(diagnosis);
+    tell_verdict(diagnosis, judged);
     tell_progress(options.progress, 1.0);
     return diagnosis;
 }

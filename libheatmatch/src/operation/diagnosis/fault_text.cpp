@@ -49,7 +49,31 @@ NamedArgument<Called> percent(double share) {
 
 }  // namespace
 
-std::vector<FittedValue> fitted_values(const FaultVariant& variant, const VariantFit& fit) {
+Judged judged_by(const FitProblem& problem) {
+    Judged judged;
+    for (const FitRow& row : problem.rows) {
+        const auto read = [&row](std::size_t k) { return !std::isnan(row.read[k]); };
+        const bool both = read(bank_v) && read(bank_a);
+        judged.sun = judged.sun || (row.live() && read(irradiance));
+        judged.panels = judged.panels || read(short_a);
+        judged.ratio = judged.ratio || both;
+        judged.elements = judged.elements || both || read(bank_ohm) || read(element_ohm);
+    }
+    judged.panels = judged.panels || judged.sun;
+    return judged;
+}
+
+Sentence partly_judged(const Judged& judged) {
+    if (judged.panels && judged.elements) return {};
+    if (judged.panels) return say<"diagnosis.panels_fit">();
+    if (!judged.elements) return say<"diagnosis.none_judged">();
+    return judged.ratio ? say<"diagnosis.ratio_fits">() : say<"diagnosis.ohms_fit">();
+}
+
+std::vector<FittedValue> fitted_values(const FaultVariant& variant, const VariantFit& fit,
+                                       const Judged& judged) {
+    const bool of_sun = variant.kind == FaultKind::low_sun || variant.kind == FaultKind::dirt;
+    if (of_sun && !judged.sun) return {};
     std::vector<FittedValue> fitted;
     for (std::size_t p = 0; p < variant.parameters.size(); ++p) {
         const FaultParameter& parameter = variant.parameters[p];
@@ -73,14 +97,16 @@ std::vector<FittedValue> fitted_values(const FaultVariant& variant, const Varian
 }
 
 Sentence fault_sentence(const FaultVariant& variant, const VariantFit& fit, const Circuit& circuit,
-                        const Parts* parts) {
+                        const Judged& judged, const Parts* parts) {
     const auto fitted = [&](std::size_t p) {
         const double x = fit.x[nuisances + p];
         return variant.parameters[p].logarithm ? std::exp(x) : x;
     };
     switch (variant.kind) {
         case FaultKind::as_expected:
-            return say<"diagnosis.as_expected">(with<"bank">(hot_ohm(fit), unit::ohm));
+            return partly_judged(judged).empty()
+                       ? say<"diagnosis.as_expected">(with<"bank">(hot_ohm(fit), unit::ohm))
+                       : say<"diagnosis.as_described">(with<"bank">(hot_ohm(fit), unit::ohm));
         case FaultKind::element_open:
             return say<"diagnosis.element_open">(with<"where">(variant.words));
         case FaultKind::turns_shorted:
@@ -89,14 +115,18 @@ Sentence fault_sentence(const FaultVariant& variant, const VariantFit& fit, cons
         case FaultKind::section_bypassed:
             return say<"diagnosis.section_bypassed">(with<"lost">(variant.words));
         case FaultKind::panel_missing:
-            return say<"diagnosis.panel_missing">(with<"lost">(variant.words));
+            return variant.string_lost
+                       ? say<"diagnosis.string_missing">(with<"lost">(variant.words))
+                       : say<"diagnosis.panel_missing">(with<"lost">(variant.words));
         case FaultKind::hot_joint:
             return say<"diagnosis.hot_joint">(with<"ohms">(fitted(0), unit::ohm),
                                               with<"where">(variant.words));
         case FaultKind::low_sun:
-            return say<"diagnosis.low_sun">(percent<"share">(fitted(0)));
+            return judged.sun ? say<"diagnosis.low_sun">(percent<"share">(fitted(0)))
+                              : say<"diagnosis.low_sun_unread">();
         case FaultKind::dirt:
-            return say<"diagnosis.dirt">(percent<"share">(fitted(0)));
+            return judged.sun ? say<"diagnosis.dirt">(percent<"share">(fitted(0)))
+                              : say<"diagnosis.dirt_unread">();
         case FaultKind::aged:
             return say<"diagnosis.aged">(percent<"share">(fitted(0)),
                                          with<"ohms">(fitted(1), unit::ohm));
@@ -108,7 +138,8 @@ Sentence fault_sentence(const FaultVariant& variant, const VariantFit& fit, cons
                 with<"found">(variant.hookup.label()),
                 with<"described">(circuit.bank.hookup.label()));
         case FaultKind::another_element:
-            return another_element_sentence(circuit, fitted_values(variant, fit).front(), parts);
+            return another_element_sentence(circuit, fitted_values(variant, fit, judged).front(),
+                                            parts);
         case FaultKind::another_number_of_elements:
             return say<"diagnosis.another_number">(with<"found">(variant.hookup.label()),
                                                    with<"described">(circuit.bank.hookup.label()));

@@ -115,6 +115,7 @@ void add_missing(std::vector<FaultVariant>& variants, const Hookup& panels) {
              .rarity = 1.0 + 0.5 * (lost - 1),
              .apply = [lost](Plant& plant, const double*) { plant.parallel -= lost; },
              .count = lost,
+             .string_lost = true,
              .words = counted<"diagnosis.string", "diagnosis.strings">(lost, panels.parallel)});
     }
 }

@@ -113,6 +113,8 @@ Sentence another_element_sentence(const Circuit& circuit, const FittedValue& ohm
         const std::size_t more = fitting.size() - names.size();
         if (names.empty()) {
             next = say<"diagnosis.none_named">(with<"next">(next));
+        } else if (fitting.size() == 1) {
+            next = say<"diagnosis.named_one">(with<"names">(std::move(names)), with<"next">(next));
         } else if (more == 0) {
             next = say<"diagnosis.named">(with<"names">(std::move(names)), with<"next">(next));
         } else {

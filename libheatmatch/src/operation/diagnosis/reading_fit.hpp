@@ -46,9 +46,10 @@ struct FaultVariant {
     std::vector<FaultParameter> parameters{};
     std::vector<std::vector<double>> starts{};  //!< of the parameters
     std::function<void(Plant&, const double*)> apply{};
-    int count = 0;     //!< number of open, bypassed or missing parts
-    Sentence words{};  //!< the same, or its place, for the sentence
-    Hookup hookup{};   //!< of the other hook-up or number
+    int count = 0;             //!< number of open, bypassed or missing parts
+    bool string_lost = false;  //!< a whole string is missing, not a panel of one
+    Sentence words{};          //!< the same, or its place, for the sentence
+    Hookup hookup{};           //!< of the other hook-up or number
 };
 
 /// Readings and known values of the sound circuit.

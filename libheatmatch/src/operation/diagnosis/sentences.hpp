@@ -39,6 +39,18 @@ inline constexpr auto table = std::to_array<Template>({
     {"diagnosis.as_expected",
      "The readings agree with the described circuit, with a bank of {bank}. They show no fault, "
      "which promises nothing."},
+    {"diagnosis.as_described",
+     "The circuit as described, with a bank of {bank}, would read the same."},
+    {"diagnosis.ratio_fits",
+     "V/I fits the elements. The panels cannot be judged without a sun reading."},
+    {"diagnosis.ohms_fit",
+     "The resistance fits the elements. The panels cannot be judged without volts, amperes and "
+     "sun."},
+    {"diagnosis.panels_fit",
+     "The readings fit the panels. The elements cannot be judged without volts and amperes at the "
+     "bank."},
+    {"diagnosis.none_judged",
+     "Neither elements nor panels can be judged: measure volts, amperes and sun together."},
     {"diagnosis.element_open",
      "An element is open: no current in {where}. Disconnect it and measure the "
      "resistance of each element and of its leads."},
@@ -49,19 +61,29 @@ inline constexpr auto table = std::to_array<Template>({
      "A panel has lost voltage: {lost}. Measure the open-circuit voltage of each panel in the same "
      "sun. Inspect its junction box for a burnt diode or ribbon."},
     {"diagnosis.panel_missing",
-     "Part of the array is not connected: {lost}. Measure each string's open-circuit voltage and "
-     "current, and look for a loose connector."},
+     "Bypassed or left out of the string: {lost}. Measure the open-circuit voltage of each panel "
+     "in "
+     "the same sun, and trace the wires between them."},
+    {"diagnosis.string_missing",
+     "Not connected: {lost}. Measure each string's open-circuit voltage and current, and look for "
+     "a "
+     "loose connector or an open fuse."},
     {"diagnosis.hot_joint",
      "A joint or wire has about {ohms} of excess resistance, {where}. Open the disconnect if "
      "anything smells or is too hot to touch. Otherwise scan the joints with an infrared "
      "thermometer while it heats, and remake the hot one."},
     {"diagnosis.low_sun",
-     "About {share} of the measured or assumed sun falls on the cells: shade, haze, or"
-     " a meter in another plane. Look along the panels for shade, and hold the meter "
-     "in their plane."},
+     "About {share} of the measured sun falls on the cells: shade, haze, or a meter in another "
+     "plane. Look along the panels for shade, and hold the meter in their plane."},
+    {"diagnosis.low_sun_unread",
+     "Shade or haze on the panels would read alike. No sun was measured, so how much is not known. "
+     "Look along the panels for shade, and measure the sun in their plane."},
     {"diagnosis.dirt",
      "The cells produce about {share} of the current: dirt or snow on all panels. "
      "Clean one and compare its Isc with another's."},
+    {"diagnosis.dirt_unread",
+     "Dirt or snow on all panels would read alike. No sun was measured, so how much is not known. "
+     "Clean one panel and compare its Isc with another's."},
     {"diagnosis.aged",
      "The panels have aged: about {share} of the assumed current, and {ohms} more in "
      "each panel. Measure Voc, Isc, sun and temperature of one and enter them. A bank "
@@ -82,7 +104,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"diagnosis.read_nameplate",
      "Read its nameplate, measure its resistance cold and disconnected, and correct "
      "the description."},
-    {"diagnosis.named", "In the catalog {names} fits. {next}"},
+    {"diagnosis.named_one", "In the catalog {names} fits. {next}"},
+    {"diagnosis.named", "In the catalog {names} fit. {next}"},
     {"diagnosis.named_and_more", "In the catalog {names} and {more} more fit. {next}"},
     {"diagnosis.none_named", "No element of the catalog has this resistance. {next}"},
     {"diagnosis.fill",
@@ -148,8 +171,8 @@ inline constexpr auto table = std::to_array<Template>({
      "No fault in the list explains the readings; the nearest is \"{fault}\". Check meters, units "
      "and the description, and consider two faults at once."},
     {"diagnosis.indistinguishable", "These readings do not distinguish: {faults}."},
-    {"diagnosis.cannot_tell_fine",
-     "These readings are as expected, but these faults would read alike: {faults}."},
+    {"diagnosis.readings_fit", "These readings fit the described circuit."},
+    {"diagnosis.cannot_tell_fine", "{judged} These faults would read alike: {faults}."},
     {"diagnosis.or", "{some} or {last}"},
     {"diagnosis.measure_next", "Measure next: {reading}."},
 

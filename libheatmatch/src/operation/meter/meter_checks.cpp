@@ -174,11 +174,19 @@ void CheckWriter::array(double cell_c) {
         const double at25 = service.panel.v_oc * service.voltage_factor;
         open.typical = hookup.series * at25 * (1.0 + beta * (cell_c - label_c));
         // The temperatures of the formula are in the unit of its coefficient.
+        const auto factor = [&]() -> Sentence {
+            if (beta == 0.0 || cell_c == label_c) return {};
+            const auto whole = with<"whole">(1.0);
+            const auto size = with<"beta">(std::fabs(beta));
+            const auto cells = with<"cells_c">(cell_c);
+            const auto label = with<"label_c">(label_c);
+            return beta < 0.0 ? say<"meter.open_volts.falls">(whole, size, cells, label)
+                              : say<"meter.open_volts.rises">(whole, size, cells, label);
+        };
         Sentences told{say<"meter.open_volts.expect">(
             with<"volts">(*open.typical, unit::volt, four), with<"cells">(cell_c, unit::celsius),
             with<"series">(hookup.series, unit::count), with<"each">(at25, unit::volt, four),
-            with<"whole">(1.0), with<"beta">(beta), with<"cells_c">(cell_c),
-            with<"label_c">(label_c))};
+            with<"factor">(factor()))};
         if (const auto sections = bypass_sections(service.panel)) {
             const double section = *open.typical / hookup.series / *sections;
             open.low = *open.typical - section;

@@ -36,16 +36,18 @@ inline constexpr auto table = std::to_array<Template>({
     {"meter.insulation.expect",
      "Above {fresh} new, above {used} in service; it rises as the element dries."},
     {"meter.insulation.low",
-     "Damp magnesia: bake the element dry or warm it at half its rated voltage, then measure "
-     "again. If it stays low, replace the element."},
+     "Damp magnesia: have it dried and its insulation tested by a qualified person before it is "
+     "energized. If it stays low, replace the element."},
 
     {"meter.open_volts", "open-circuit voltage of the array"},
     {"meter.open_volts.how",
      "Disconnect open, voltage across the array's two wires; temperature at the back "
      "of a panel plus {colder}."},
     {"meter.open_volts.expect",
-     "{volts} in full sun with cells at {cells}: {series} x {each} x ({whole} + {beta} x "
-     "({cells_c} - {label_c})). The table lists lower irradiances."},
+     "{volts} in full sun with cells at {cells}: {series} x {each}{factor}. The table lists lower "
+     "irradiances."},
+    {"meter.open_volts.falls", " x ({whole} - {beta} x ({cells_c} - {label_c}))"},
+    {"meter.open_volts.rises", " x ({whole} + {beta} x ({cells_c} - {label_c}))"},
     {"meter.open_volts.unlike",
      "{volts} in full sun with cells at {cells}. Measure each string by itself: {strings}, in the "
      "order of the array."},

@@ -127,7 +127,8 @@ struct DayRun {
     DayEnergy energy{};
     std::vector<SwitchEvent> events{};
     BedModel bed_model = BedModel::r_z_field;
-    int circuits = 1;  //!< that heat the store; its heat is that of all
+    Sentence sun_of_month{};  //!< sun of these days beside the mean of their month; empty if alike
+    int circuits = 1;         //!< that heat the store; its heat is that of all
     Sentences remarks{};
     std::vector<Assumption> assumed{};
 

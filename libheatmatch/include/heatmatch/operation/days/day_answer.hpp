@@ -40,8 +40,13 @@ struct DayAnswer {
     double dawn_lift_k = 0.0;         //!< at dawn, mean of the nights
     /// Hours after dusk until the store's heat output is half of that night's maximum, mean.
     std::optional<double> carry_over_h{};
-    /// Hour of the day until which the store warms the space noticeably (by 0.5 K), mean of the
-    /// nights; empty where it never does.
+    /// Highest rise of the mean night, and its hour of the day. The mean night is the mean of the
+    /// nights at equal times after dusk.
+    double most_lift_k = 0.0;
+    double most_lift_hour = 0.0;
+    /// Hours of the day from and until which the store warms the space noticeably (by 0.5 K) in
+    /// the mean night; empty where it never does. No first hour: from dusk on.
+    std::optional<double> warmer_from_hour{};
     std::optional<double> warmer_until_hour{};
     /// Hour of the day until which the lid is 4 K above the space.
     std::optional<double> lid_until_hour{};

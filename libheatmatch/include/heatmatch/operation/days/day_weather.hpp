@@ -28,6 +28,7 @@ struct DayWeather {
     std::vector<std::uint8_t> month{};  //!< 1 to 12; 0: not known
     double step_h = 1.0;
     double first_hour = 0.0;  //!< hour of the day by mean solar time, at the first row [h]
+    Sentence sun_of_month{};  //!< sun of these days beside the mean of their month; empty if alike
     Sentences remarks{};
     std::vector<Assumption> assumed{};
     std::vector<Assumption> rear_assumed{};  //!< for rear light only
