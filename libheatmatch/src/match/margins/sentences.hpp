@@ -33,7 +33,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"array.touch_below", "Up to {value} DC; the limit for touchable parts here is {limit}."},
     {"array.series_arc",
      "Up to {value}: a loose joint can sustain an arc. From {limit}, some codes "
-     "require arc-fault protection on or in buildings. Below it arcs burn as well."},
+     "require arc-fault protection on or in buildings. Arcs burn below it too."},
     {"array.one_string", "One string: there is no other string to feed current back into it."},
     {"array.reverse_current",
      "The other strings can feed {value} into a faulty string; its panels are rated "
