@@ -7,6 +7,7 @@
 #include "heatmatch/answer/heat_table.hpp"
 #include "heatmatch/answer/kept_table.hpp"
 #include "heatmatch/answer/margins_table.hpp"
+#include "heatmatch/answer/marked_ranking.hpp"
 #include "heatmatch/answer/ranking_summary.hpp"
 #include "heatmatch/answer/ranking_table.hpp"
 #include "heatmatch/answer/season_table.hpp"
@@ -64,6 +65,25 @@ void register_rankings(py::module_& module) {
         py::arg("candidates"), py::kw_only(), py::arg("share") = true, py::arg("letters") = false,
         "Candidates, one row each, with numbers or letters; `share`: with utilization, "
         "also where the sheath is shown.");
+    module.def(
+        "marked_table",
+        [](const Ranking& ranking, std::size_t top, bool share) {
+            return marked_table(ranking, top, {.share = share});
+        },
+        py::arg("ranking"), py::arg("top"), py::kw_only(), py::arg("share") = true,
+        "The first candidates, the recommended one marked; first where it is not among them.");
+    module.def("short_legend", &short_legend, py::arg("ranking"),
+               "The marks and columns of that table in short.");
+    module.def("nearest_instead", &nearest_instead, py::arg("ranking"), py::arg("shown"),
+               "That nothing is recommended, why, and which circuit is shown instead.");
+    module.def("unused_lines", &unused_lines, py::arg("ranking"), py::arg("installation"),
+               "Groups and named elements that no candidate has, each with the nearest reason.");
+    module.def(
+        "place_of",
+        [](const Ranking& ranking, const Candidate& candidate) {
+            return place_of(ranking, candidate);
+        },
+        py::arg("ranking"), py::arg("candidate"), "Place among the candidates, or None.");
     module.def(
         "circuits_table", [](const Candidates& circuits) { return circuits_table(circuits); },
         py::arg("circuits"), "Circuits of one installation, one row each, and a last row for all.");

@@ -43,6 +43,13 @@ void register_first_screen(py::module_& module) {
         "first_screen",
         [](const Candidate& candidate) { return screen_dict(first_screen(candidate)); },
         py::arg("of"), "The same of one circuit.");
+    module.def(
+        "first_screen",
+        [](const Candidate& candidate, const Ranking& ranking) {
+            return screen_dict(first_screen(ranking, candidate));
+        },
+        py::arg("of"), py::arg("ranking"),
+        "The same of a row of a ranking; the status says where it is not recommended.");
     module.def("plan_line", &plan_line, py::arg("plan").none(true),
                "A plan in one line; without one the command that makes it.");
     module.def(

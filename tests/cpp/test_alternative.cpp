@@ -194,6 +194,18 @@ TEST_CASE("without a recommendation the one fact or purchase that is missing is 
         CHECK(contains(said, "run"));
         CHECK(contains(said, "terminal temperature"));
     }
+    SUBCASE("several facts at once, each where it is written") {
+        Installation yard = demo();
+        heatmatch::Panel panel = heatmatch::find_panel(starter(), yard.panels[0].panel);
+        panel.max_system_voltage_v.reset();
+        yard.parts.panels = {panel};
+        yard.panels.resize(1);
+        for (heatmatch::WireRun& run : yard.runs) run.surroundings.air_c.reset();
+        const std::string said = lacking(yard);
+        CAPTURE(said);
+        CHECK(contains(said, "parts.panels[0].max_system_voltage_v (cold voltage)"));
+        CHECK(contains(said, "runs[0].surroundings.air_c"));
+    }
     SUBCASE("a price") {
         Installation yard = demo();
         heatmatch::Element element = heatmatch::find_element(starter(), "storage-rod-1000-240");

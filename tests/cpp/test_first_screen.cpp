@@ -45,6 +45,31 @@ TEST_CASE("the first screen of a ranking is that of its recommendation, with its
     for (const auto& row : screen.others.rows) CHECK(row.size() == screen.others.columns.size());
 }
 
+TEST_CASE("other ways of one name show the watts of an element") {
+    Ranking ranking = demo_ranking();
+    REQUIRE_FALSE(ranking.alternatives.empty());
+    ranking.alternatives.resize(1);
+    heatmatch::Circuit& other = ranking.alternatives.front().candidate.circuit;
+    other = ranking.recommended->circuit;
+    const auto cell = [&ranking] {
+        return heatmatch::first_screen(ranking).others.rows.front()[1].text();
+    };
+    CHECK_FALSE(contains(cell(), " W "));
+    other.bank.element.id += "-b";
+    other.bank.element.rated_w = 1234.0;
+    CHECK(contains(cell(), "1234 W "));
+}
+
+TEST_CASE("a bill whose range exceeds the budget says so") {
+    Ranking ranking = demo_ranking();
+    heatmatch::Bill& bill = ranking.recommended->bill;
+    REQUIRE(bill.high());
+    bill.budget = 0.5 * (*bill.typical() + *bill.high());
+    CHECK(contains(block_of(heatmatch::first_screen(ranking), "buy"), "may exceed it"));
+    bill.budget = *bill.high() + 1.0;
+    CHECK_FALSE(contains(block_of(heatmatch::first_screen(ranking), "buy"), "may exceed it"));
+}
+
 TEST_CASE("a danger is the status of the first screen, and nothing is offered to buy") {
     Installation installation = demo();
     installation.site.frames_bonded = false;

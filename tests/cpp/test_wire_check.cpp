@@ -161,3 +161,22 @@ TEST_CASE("a run without a wire, and one with unknown surroundings, are not call
     CHECK_FALSE(check_wires(candidate)[0].sufficient_wire);
     CHECK(check_wires(candidate, &starter()).size() == 2);
 }
+
+// Source: a margin with less than a tenth of headroom, from 20 °C on, is a caution.
+TEST_CASE("an insulation close to its limit at the terminal is not suitable there") {
+    const Candidate candidate = candidate_with_tail("thhn-14-awg", "bed", "buried", 150.0);
+    const WireCheck check = tail_of(candidate);
+    REQUIRE_FALSE(check.reach.empty());
+    bool one_suitable = false;
+    for (const heatmatch::InsulationReach& reach : check.reach) {
+        CAPTURE(reach.insulation);
+        const double usable_c = 20.0 + 0.9 * (reach.limit_c - 20.0);
+        if (reach.from_m == 0.0) {
+            one_suitable = true;
+            CHECK(*check.conductor_c <= usable_c + 0.1);
+        } else {
+            CHECK(*check.conductor_c > usable_c - 1.0);
+        }
+    }
+    CHECK(one_suitable);
+}

@@ -7,7 +7,7 @@ from typing import Any
 
 from heatmatch import _library as _core
 from heatmatch.cli.output import complain, say
-from heatmatch.cli.shared import KEPT, make_ranking
+from heatmatch.cli.shared import BUILD, KEPT, make_ranking
 from heatmatch.errors import InvalidInput
 
 
@@ -17,16 +17,41 @@ def chosen_candidate(
     installation: _core.Installation,
     year: _core.Weather | None,
 ) -> _core.Candidate:
-    """The N-th of the ranking, or the existing circuit."""
-    place: int | None = arguments.rank
-    if place is None:
-        return _of_name(arguments.circuit, existing_circuits(catalog, installation, year))
+    """The existing circuit, or one of the ranking."""
+    if from_ranking(arguments, installation):
+        return ranked(arguments, catalog, installation, year)[1]
+    return _of_name(arguments.circuit, existing_circuits(catalog, installation, year))
+
+
+def from_ranking(arguments: argparse.Namespace, installation: _core.Installation) -> bool:
+    """Whether a circuit of the ranking is meant: one is named, or none exists."""
+    if arguments.rank is not None:
+        return True
+    return arguments.circuit is None and not stands(installation)
+
+
+def ranked(
+    arguments: argparse.Namespace,
+    catalog: _core.Catalog,
+    installation: _core.Installation,
+    year: _core.Weather | None,
+) -> tuple[_core.Ranking, _core.Candidate]:
+    """The ranking, and its circuit that was named: the recommended one by default."""
+    place: int = arguments.rank or BUILD
     ranking = make_ranking(arguments, catalog, installation, year, top=max(place, KEPT))
-    return row_of(ranking, place)
+    return ranking, row_of(ranking, place)
 
 
 def row_of(ranking: _core.Ranking, place: int) -> _core.Candidate:
-    """The N-th of a ranking; of the rejected ones where nothing is left."""
+    """The N-th of a ranking, or the recommended one; of the rejected ones where nothing is left."""
+    if place == BUILD and ranking.recommended is not None:
+        return ranking.recommended
+    if place == BUILD:
+        shown = next(iter([*ranking, *ranking.rejected]), None)
+        if shown is None:
+            raise InvalidInput(f"--rank build: {_core.nothing_left(ranking)}")
+        complain(str(_core.nearest_instead(ranking, shown)))
+        return shown
     if len(ranking) == 0 and place <= len(ranking.rejected):
         complain(f"{_core.nothing_left(ranking)} The circuit shown is a rejected one.")
         return ranking.rejected[place - 1]
@@ -43,7 +68,7 @@ def existing_circuits(
     if not stands(installation):
         raise InvalidInput(
             "installation: circuit = (missing) must be given; describe the existing "
-            "circuit, or use the best of the ranking with --rank 1"
+            "circuit, or use the recommended one with --rank build"
         )
     return _core.assess_circuits(catalog, installation, year)
 
@@ -55,7 +80,7 @@ def circuits_and_shown(
     year: _core.Weather | None,
 ) -> tuple[list[_core.Candidate], list[int]]:
     """All circuits of the store, and the places of those to show: with --circuit one."""
-    if arguments.rank is not None:
+    if from_ranking(arguments, installation):
         return [chosen_candidate(arguments, catalog, installation, year)], [0]
     circuits = existing_circuits(catalog, installation, year)
     if arguments.circuit is None:

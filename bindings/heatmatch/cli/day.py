@@ -49,7 +49,7 @@ months. A whole year needs several seconds;
 EXAMPLES = (
     "day demo.json --month Jan --days 7",
     'day demo.json --month 1 --days 3 --air-shift "-14 °F" --units us',
-    "day demo.json --rank 1 --weather year.epw --csv steps.csv",
+    "day demo.json --rank build --weather year.epw --csv steps.csv",
     "day demo.json --month 6 --stagnation",
 )
 _ENERGY = (

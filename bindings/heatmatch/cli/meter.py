@@ -40,7 +40,7 @@ means.
 METER_EXAMPLES = (
     "meter demo.json --units us",
     "meter demo.json --sun 800 300 --air 5",
-    "meter demo.json --rank 1 --csv sheet.csv",
+    "meter demo.json --rank build --csv sheet.csv",
 )
 
 

@@ -45,7 +45,8 @@ store and the runs of wire. Prints the recommended circuit: what to wire,
 its heat, the bill, the nearest limit, and what must be there before it may
 run. Then other ways, and a table, best first. --full adds every check of the
 first row, its bill line by line, code requirements, trade-offs and cautions.
-Other commands select a row with --rank N. --save keeps the best two hundred,
+The row marked > is BUILD. Other commands select it with --rank build, another
+row with --rank N. --save keeps the best two hundred,
 and those rejected for a danger. --compare ranks as many and lists what
 changed.
 """
@@ -70,6 +71,7 @@ DEMO_EXAMPLES = ("demo > mine.json", "demo | heatmatch rank -")
 
 
 _ROWS = 6  # of the table below the first screen
+_UNUSED = 4  # lines of parts that no circuit has, there
 _COMPARED = 200  # candidates that are kept to be compared
 _REJECTED = 2000  # with a danger, so that new dangers are reported
 
@@ -79,8 +81,8 @@ def _rankings() -> Any:
     return import_module("heatmatch.io.rankings")
 
 
-def _write_table(path: str, ranking: _core.Ranking, *, force: bool) -> None:
-    rows = [frames.candidate_row(candidate) for candidate in ranking.candidates]
+def _write_table(path: str, shown: list[_core.Candidate], *, force: bool) -> None:
+    rows = [frames.candidate_row(candidate) for candidate in shown]
     names = list(dict.fromkeys(name for row in rows for name in row))
     write_csv(path, names, ([row.get(name) for name in names] for row in rows), force=force)
 
@@ -98,49 +100,67 @@ def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict
         "lacking": told(ranking.lacking, arguments.units),
         "remarks": [told(remark, arguments.units) for remark in ranking.remarks],
         "candidates": [
-            candidate_json(candidate, arguments.units) for candidate in ranking[: arguments.top]
+            candidate_json(candidate, arguments.units) for candidate in ranking[: _rows(arguments)]
         ],
         "pareto": [frames.candidate_row(candidate) for candidate in ranking.pareto],
     }
 
 
 def _say_first(
-    arguments: argparse.Namespace, ranking: _core.Ranking, plan: _core.Plan | None
+    arguments: argparse.Namespace,
+    ranking: _core.Ranking,
+    plan: _core.Plan | None,
+    installation: _core.Installation,
 ) -> None:
     """The answer, and the table in short."""
-    units = arguments.units
+    units, rows = arguments.units, arguments.top or _ROWS
     if len(ranking) + len(ranking.rejected) == 0:
-        say(results.ranking_text(ranking, arguments.top, units=units))
+        say(results.ranking_text(ranking, rows, units=units))
         return
     say(first_screen_text(ranking, units=units))
     if len(ranking) > 0:
         say("")
-        say(results.ranking_table(ranking[: min(arguments.top, _ROWS)], units=units))
+        say(results.marked_table(ranking, rows, units=units))
+        say(results.wrap(" ".join(texts(_core.short_legend(ranking), units))))
     said = texts([_core.short_ranking(ranking), *plan_lines(ranking, plan)], units)
     say(results.wrap(" ".join(said)))
+    unused = _core.unused_lines(ranking, installation)
+    for line in wrapped(unused[:_UNUSED], units, ""):
+        say(line)
 
 
-def _say_ranking(arguments: argparse.Namespace, ranking: _core.Ranking) -> None:
-    units = arguments.units
+def _say_ranking(
+    arguments: argparse.Namespace, ranking: _core.Ranking, installation: _core.Installation
+) -> None:
+    units, rows = arguments.units, _rows(arguments)
     # The first one in full has its counts.
     counts = len(ranking) == 0
-    say(results.ranking_text(ranking, arguments.top, units=units, counts=counts))
+    say(results.ranking_text(ranking, rows, units=units, counts=counts))
     if len(ranking) > 0:
         say("\nThe first one in full:\n")
         say(results.candidate_text(ranking[0], units=units))
         front = ranking.pareto
-        shown = min(len(front), arguments.top)
+        shown = min(len(front), rows)
         say(f"\n{results.wrap(_core.front_letters_title(ranking, shown))}\n")
         say(results.ranking_table(front[:shown], units=units, letters=True))
-    for text in wrapped([_core.strongest_rejected(ranking)], units):
+    for text in wrapped(
+        [_core.strongest_rejected(ranking), *_core.unused_lines(ranking, installation)], units
+    ):
         say("\n" + text)
 
 
+def _rows(arguments: argparse.Namespace) -> int:
+    """Rows of the whole table."""
+    rows: int = arguments.top or results.TABLE_ROWS
+    return rows
+
+
 def _depth(arguments: argparse.Namespace) -> dict[str, int]:
-    """Number of candidates to keep: more than are shown where two rankings are compared."""
+    """Number of candidates to keep: more than are shown, to number the recommended one."""
+    top = max(_rows(arguments), _COMPARED)
     if arguments.save is None and arguments.compare is None:
-        return {"top": arguments.top}
-    return {"top": max(arguments.top, _COMPARED), "keep_rejected": _REJECTED}
+        return {"top": top}
+    return {"top": top, "keep_rejected": _REJECTED}
 
 
 def _check_new_files(arguments: argparse.Namespace) -> None:
@@ -169,7 +189,7 @@ def run_rank(arguments: argparse.Namespace) -> int:
         plan = make_plan(arguments, catalog, installation, year)
     comparison = None if before is None else _rankings().compare_rankings(before, ranking)
     if arguments.csv is not None:
-        _write_table(arguments.csv, ranking, force=arguments.force)
+        _write_table(arguments.csv, ranking[: _rows(arguments)], force=arguments.force)
     if arguments.save is not None:
         options = {"name": installation.name, "force": arguments.force}
         _rankings().save_ranking(ranking, Path(arguments.save), **options)
@@ -181,9 +201,9 @@ def run_rank(arguments: argparse.Namespace) -> int:
         return 0
     say_name(arguments, installation)
     if arguments.full:
-        _say_ranking(arguments, ranking)
+        _say_ranking(arguments, ranking, installation)
     else:
-        _say_first(arguments, ranking, plan)
+        _say_first(arguments, ranking, plan, installation)
     if comparison is not None:
         say(f"\nCompared with {arguments.compare}:\n")
         say(str(comparison))
@@ -257,7 +277,13 @@ def add_parsers(commands: Any) -> None:
         examples=RANK_EXAMPLES,
     )
     add_installation(rank)
-    rank.add_argument("--top", type=positive, metavar="N", default=10, help="rows (default 10)")
+    rank.add_argument(
+        "--top",
+        type=positive,
+        metavar="N",
+        help=f"rows of the table (default {_ROWS}; with --full, --json or --csv "
+        f"{results.TABLE_ROWS})",
+    )
     rank.add_argument(
         "--full", action="store_true", help="print every check, code requirements and cautions"
     )

@@ -13,6 +13,7 @@ from heatmatch.cli.circuits import (
     chosen_candidate,
     existing_circuits,
     of_circuits,
+    ranked,
     stands,
 )
 from heatmatch.cli.output import check_new_file, notice, print_json, say
@@ -35,14 +36,15 @@ from heatmatch.text.results import wrap
 HELP = """\
 Input: an installation. Writes one self-contained HTML file that prints well.
 With --plan it shows the plan of everything you own; with --rank N, the N-th
-circuit of the ranking. Otherwise it shows the existing circuits or, without
-one, the whole ranking. A circuit with a danger is also named here, and the
-exit code is 3.
+circuit of the ranking, with --rank build the recommended one. Otherwise it
+shows the existing circuits or, without one, the whole ranking with the
+recommended circuit. A circuit with a danger is also named here, and the exit
+code is 3.
 """
 EXAMPLES = (
     "report demo.json -o report.html",
     "report demo.json --plan -o plan.html",
-    "report demo.json --rank 1 --units us -o first.html --force",
+    "report demo.json --rank build --units us -o first.html --force",
 )
 _TOP = 200
 
@@ -65,7 +67,8 @@ def _told_in_full(what: _What) -> list[_core.Candidate]:
     if isinstance(what, _core.Plan):
         return list(what.circuits)
     if isinstance(what, _core.Ranking):
-        return [*what[:1], *what.rejected[:1]][:1]
+        shown = [what.recommended] if what.recommended is not None else what[:1]
+        return [*shown, *what.rejected[:1]][:1]
     return what
 
 
@@ -74,15 +77,18 @@ def _wanted(
     catalog: _core.Catalog,
     installation: _core.Installation,
     year: _core.Weather | None,
-) -> _What:
-    """What the page is about."""
+) -> tuple[_What, _core.Ranking | None]:
+    """What the page is about, and the ranking of which it is a row."""
     if arguments.plan:
-        return make_plan(arguments, catalog, installation, year)
+        return make_plan(arguments, catalog, installation, year), None
     if arguments.rank is None and not stands(installation):
-        return make_ranking(arguments, catalog, installation, year, top=_TOP)
+        return make_ranking(arguments, catalog, installation, year, top=_TOP), None
     if arguments.rank is None and arguments.circuit is None:
-        return existing_circuits(catalog, installation, year)
-    return [chosen_candidate(arguments, catalog, installation, year)]
+        return existing_circuits(catalog, installation, year), None
+    if arguments.rank is None:
+        return [chosen_candidate(arguments, catalog, installation, year)], None
+    ranking, chosen = ranked(arguments, catalog, installation, year)
+    return [chosen], ranking
 
 
 def _named(what: _What) -> str:
@@ -108,7 +114,7 @@ def run_report(arguments: argparse.Namespace) -> int:
     installation = read_installation(arguments)
     catalog = open_catalog(arguments.catalog)
     year, shown = _year(arguments, installation)
-    what = _wanted(arguments, catalog, installation, year)
+    what, ranking = _wanted(arguments, catalog, installation, year)
     options = {"installation": installation, "weather": shown, "units": arguments.units}
     with notice("writing the report ...", wanted=shows_progress(arguments)):
         page = import_module("heatmatch.report.page")
@@ -116,6 +122,7 @@ def run_report(arguments: argparse.Namespace) -> int:
             what[0] if isinstance(what, list) and len(what) == 1 else what,
             Path(arguments.output),
             **options,
+            ranking=ranking,
             force=arguments.force,
         )
     told = _told_in_full(what)

@@ -57,6 +57,21 @@ def positive(text: str) -> int:
     return number
 
 
+BUILD = 0  # place of the recommended circuit, whatever its row
+
+
+def place(text: str) -> int:
+    """A place of the ranking, or the recommended circuit."""
+    if text.lower() == "build":
+        return BUILD
+    try:
+        return positive(text)
+    except argparse.ArgumentTypeError as error:
+        raise argparse.ArgumentTypeError(
+            f'{text[:20]} must be "build", or a whole number from 1 to {_MOST}'
+        ) from error
+
+
 def month(text: str) -> int:
     """A month by number or name."""
     if text.isascii() and text.isdigit() and 1 <= int(text) <= len(_MONTH_NAMES):
@@ -102,10 +117,10 @@ def difference_k(text: str) -> float:
 # Options that several commands have: name -> flags and arguments of argparse.
 _OPTIONS: dict[str, dict[str, Any]] = {
     "--rank": {
-        "type": positive,
+        "type": place,
         "metavar": "N",
-        "help": "the N-th circuit of the ranking, as numbered by heatmatch rank, instead of the "
-        "existing circuit (`installation.circuit`)",
+        "help": "the recommended circuit (build), or the N-th of the ranking, as numbered by "
+        "heatmatch rank. Default: the existing circuit (`installation.circuit`), else build",
     },
     "--circuit": {
         "metavar": "NAME",

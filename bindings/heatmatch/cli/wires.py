@@ -6,15 +6,19 @@ import argparse
 from typing import Any
 
 from heatmatch import _library as _core
-from heatmatch.cli.circuits import circuits_and_shown, of_circuits, row_of, say_circuit
+from heatmatch.cli.circuits import (
+    circuits_and_shown,
+    from_ranking,
+    of_circuits,
+    ranked,
+    say_circuit,
+)
 from heatmatch.cli.output import picked, print_json, say
 from heatmatch.cli.shared import (
     DANGER,
-    KEPT,
     add_command,
     add_installation,
     add_options,
-    make_ranking,
     open_catalog,
     read_installation,
     read_weather,
@@ -68,15 +72,13 @@ def run_wires(arguments: argparse.Namespace) -> int:
     catalog = open_catalog(arguments.catalog)
     year = read_weather(arguments, installation)
     spared: list[_core.Sentence] = []
-    if arguments.rank is None:
+    if from_ranking(arguments, installation):
+        ranking, chosen = ranked(arguments, catalog, installation, year)
+        shown = [chosen]
+        spared = _core.spared_wires(ranking)
+    else:
         circuits, places = circuits_and_shown(arguments, catalog, installation, year)
         shown = [circuits[place] for place in places]
-    else:
-        ranking = make_ranking(
-            arguments, catalog, installation, year, top=max(arguments.rank, KEPT)
-        )
-        shown = [row_of(ranking, arguments.rank)]
-        spared = _core.spared_wires(ranking)
     checked = [candidate.check_wires(catalog) for candidate in shown]
     if arguments.json:
         data: list[dict[str, Any]] = [

@@ -12,9 +12,11 @@ from heatmatch.text import look
 from heatmatch.text.units import told
 
 
-def first_block(of: _core.Candidate | _core.Ranking) -> dict[str, Any]:
-    """Its status and blocks, laid out in both unit sets."""
-    screen = _core.first_screen(of)
+def first_block(
+    of: _core.Candidate | _core.Ranking, row_of: _core.Ranking | None = None
+) -> dict[str, Any]:
+    """Its status and blocks, laid out in both unit sets; `row_of`: the ranking it is of."""
+    screen = _core.first_screen(of) if row_of is None else _core.first_screen(of, row_of)
 
     def line(severity: str | None, said: Any) -> tuple[Any, Any]:
         return "" if severity is None else chip(severity), translated([said])[0]

@@ -94,6 +94,7 @@ def report(
     installation: _core.Installation | None = None,
     weather: _core.Weather | None = None,
     plan: _core.Plan | None = None,
+    ranking: _core.Ranking | None = None,
     units: str = "si",
     force: bool = False,
 ) -> Path:
@@ -117,6 +118,9 @@ def report(
     plan : Plan, optional
         A plan that was made: one more line beside the answer of a ranking. With one of its circuits
         as `what`, the drawing has all of them.
+    ranking : Ranking, optional
+        The ranking of which a single candidate is a row: the page says where that row is not the
+        recommended circuit, and why.
     units : {"si", "us"}
         Unit set shown first; the page holds both.
     force : bool
@@ -152,6 +156,7 @@ def report(
     """
     checked_units(units)
     circuits = _circuits(what)
+    row_of = ranking
     ranking = what if isinstance(what, _core.Ranking) else None
     planned = what if isinstance(what, _core.Plan) else None
     environment = _environment()
@@ -165,7 +170,7 @@ def report(
     own = _own_weather(installation, weather)
     runs = [tables.lived_days(one, own) if len(circuits) == 1 else None for one in circuits]
     shown = [
-        tables.sections(one, run, ranking)
+        tables.sections(one, run, ranking, row_of)
         | {"pictures": pictures.pictures(one, ranking, own, run), "titled": len(circuits) > 1}
         for one, run in zip(circuits, runs, strict=True)
     ]
@@ -185,5 +190,6 @@ def report(
         dark=look.variables(look.DARK),
         font=look.FONT,
         **tables.common(circuits, ranking, planned or plan, runs, planned=planned is not None),
+        unused=tables.unused(ranking or row_of, installation),
     )
     return write_text(path, text, force=force, only_kind=_GENERATOR)

@@ -87,9 +87,12 @@ def common(
 
 
 def sections(
-    candidate: _core.Candidate, run: _core.DayRun | None, ranking: _core.Ranking | None = None
+    candidate: _core.Candidate,
+    run: _core.DayRun | None,
+    ranking: _core.Ranking | None = None,
+    row_of: _core.Ranking | None = None,
 ) -> dict[str, Any]:
-    """What the page shows of one circuit, besides its pictures."""
+    """What the page shows of one circuit, besides its pictures; `row_of`: the ranking it is of."""
     sheet = _core.meter_sheet(candidate)
     dangers = [_reason(m) for m in candidate.margins if m.severity == "danger"]
     if run is not None:
@@ -106,7 +109,7 @@ def sections(
         verdict += translated([_core.space_sentence(candidate)])
     return {
         "name": candidate.circuit.name or clip(candidate.circuit.title, 120),
-        "first": first_block(candidate if ranking is None else ranking),
+        "first": first_block(candidate if ranking is None else ranking, row_of),
         "building_mark": translated([_core.building_mark(candidate)])[0],
         "danger": bool(dangers),
         "verdict": verdict,
@@ -134,6 +137,13 @@ def sections(
         "sheet_notes": translated([*_core.not_known_sentences(sheet), *sheet.remarks]),
         "steps": [_step(step) for step in candidate.explain()],
     }
+
+
+def unused(ranking: _core.Ranking | None, installation: _core.Installation | None) -> list[Any]:
+    """Owned parts that no circuit of the ranking has, and why."""
+    if ranking is None or installation is None:
+        return []
+    return translated(_core.unused_lines(ranking, installation))
 
 
 def _ranked(ranking: _core.Ranking) -> list[Table]:

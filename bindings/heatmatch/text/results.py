@@ -25,6 +25,7 @@ __all__ = [
     "heat_text",
     "legend",
     "margins_text",
+    "marked_table",
     "plan_text",
     "ranking_table",
     "ranking_text",
@@ -64,6 +65,15 @@ def ranking_table(
     return table_text(made, _widths(made, units), units)
 
 
+def marked_table(ranking: _core.Ranking, top: int, *, units: str = "si") -> str:
+    """The first candidates as a table of 80 columns, the recommended one marked."""
+    made = _core.marked_table(ranking, top, share=False)
+    place, group, volts, elements, *others = _widths(made, units)
+    longest = max((len(shown(row[0], units)) for row in made.rows), default=0)
+    more = max(0, longest - place)
+    return table_text(made, (place + more, group, volts, elements - more, *others), units)
+
+
 def circuits_text(circuits: Sequence[_core.Candidate], *, units: str = "si") -> str:
     """The circuits of one installation, one row each, with the heat of all."""
     made = _core.circuits_table(list(circuits))
@@ -87,7 +97,7 @@ def ranking_text(
     if len(ranking) == 0:
         lines.append(wrap(_core.nothing_left(ranking)))
     else:
-        lines.append(ranking_table(ranking.candidates[:top], units=units))
+        lines.append(marked_table(ranking, top, units=units))
     first = next(iter([*ranking, *ranking.rejected]), None)
     if counts and first is not None:
         lines += ["", f"{wrap(first.circuit.title)}:", counts_text(first, units=units)]

@@ -40,7 +40,9 @@ Sentence budget_of(const Bill& bill) {
     const auto said = with<"money">(money(*bill.budget, bill.currency));
     const Answer within = bill.within_budget();
     if (within == Answer::unknown) return say<"bill.not_within">(said);
-    return within == Answer::yes ? say<"bill.within">(said) : say<"bill.above">(said);
+    if (within == Answer::no) return say<"bill.above">(said);
+    return bill.high().value_or(0.0) > *bill.budget ? say<"bill.within_middle">(said)
+                                                    : say<"bill.within">(said);
 }
 
 Sentence amount_cell(const BillLine& line, double value) {

@@ -156,7 +156,15 @@ Sentence into_line(const Circuit& circuit) {
                              with<"ohm">(circuit.bank.typical_ohm(), unit::ohm));
 }
 
-Sentence short_circuit(const Circuit& circuit) {
+Sentence short_circuit(const Circuit& circuit, bool rated) {
+    const Element& element = circuit.bank.element;
+    if (rated && element.rated_w) {
+        return say<"first.short_rated">(with<"group">(circuit.owned.group),
+                                        with<"panels">(circuit.panels.label()),
+                                        with<"kind">(shop_kind(element.label)),
+                                        with<"watts">(rounded(*element.rated_w, unit::watt)),
+                                        with<"bank">(circuit.bank.hookup.label()));
+    }
     return say<"first.short">(with<"group">(circuit.owned.group),
                               with<"panels">(circuit.panels.label()),
                               with<"kind">(shop_kind(circuit.bank.element.label)),
@@ -211,8 +219,14 @@ Sentence bill_line(const Bill& bill) {
     }
     Sentence of_budget;
     if (bill.budget) {
-        of_budget =
-            say<"first.of_budget">(with<"budget">(whole_money(*bill.budget, bill.currency)));
+        const auto budget = with<"budget">(whole_money(*bill.budget, bill.currency));
+        const double high = bill.high().value_or(0.0);
+        const bool beyond = *total <= *bill.budget && high > *bill.budget;
+        of_budget = beyond
+                        ? say<"first.of_budget_beyond">(
+                              budget, with<"low">(rounded(bill.low().value_or(0.0), unit::money)),
+                              with<"high">(rounded(high, unit::money)))
+                        : say<"first.of_budget">(budget);
     }
     const Amount sum = rounded(*total, unit::money);
     return say<"first.bill">(

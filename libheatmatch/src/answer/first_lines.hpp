@@ -15,7 +15,7 @@ namespace heatmatch {
 /// The nearest limit, and the voltage at the record low.
 [[nodiscard]] Sentences limit_lines(const Candidate& candidate);
 [[nodiscard]] Sentence checks_line(const Candidate& candidate);
-/// Panels and elements in one cell.
-[[nodiscard]] Sentence short_circuit(const Circuit& circuit);
+/// Panels and elements in one cell; `rated`: with the watts of an element.
+[[nodiscard]] Sentence short_circuit(const Circuit& circuit, bool rated = false);
 
 }  // namespace heatmatch

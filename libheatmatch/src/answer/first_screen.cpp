@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "heatmatch/answer/check_counts.hpp"
+#include "heatmatch/answer/marked_ranking.hpp"
 #include "heatmatch/answer/open_points.hpp"
 #include "heatmatch/answer/season_table.hpp"
 #include "heatmatch/match/margins/touch_limit.hpp"
@@ -85,13 +86,24 @@ Sentence way_cell(AlternativeKind kind, const Site& site) {
     return {};
 }
 
-Sentences row_of(AlternativeKind kind, const Candidate& candidate) {
+/// Elements of another rating have the same name there: then the watts tell them apart.
+bool needs_rating(const Ranking& ranking, const Candidate& candidate) {
+    const auto same_name = [&candidate](const Candidate& other) {
+        return short_circuit(other.circuit) == short_circuit(candidate.circuit) &&
+               other.circuit.bank.element.id != candidate.circuit.bank.element.id;
+    };
+    return same_name(*ranking.recommended) ||
+           std::any_of(ranking.alternatives.begin(), ranking.alternatives.end(),
+                       [&](const Alternative& each) { return same_name(each.candidate); });
+}
+
+Sentences row_of(AlternativeKind kind, const Candidate& candidate, bool rated) {
     const Sentence heat =
         candidate.season
             ? sentence_of(fitted(candidate.season->mean_kwh_per_day(), unit::kilowatt_hour))
             : number_cell(candidate.mean_power_w(), 0, unit::watt);
     return {way_cell(kind, candidate.site),
-            short_circuit(candidate.circuit),
+            short_circuit(candidate.circuit, rated),
             heat,
             price_cell(candidate),
             headroom_left_cell(candidate),
@@ -114,7 +126,8 @@ Table others_of(const Ranking& ranking) {
     bool below = first.circuit.cold_voltage_v() <= touch_limit_v(first.site);
     for (const Alternative& each : ranking.alternatives) {
         below |= each.candidate.circuit.cold_voltage_v() <= touch_limit_v(first.site);
-        table.rows.push_back(row_of(each.kind, each.candidate));
+        table.rows.push_back(
+            row_of(each.kind, each.candidate, needs_rating(ranking, each.candidate)));
     }
     if (!below) {
         Sentences none(table.columns.size());
@@ -129,13 +142,34 @@ Table others_of(const Ranking& ranking) {
 
 FirstScreen first_screen(const Candidate& candidate) {
     FirstScreen screen{.status = status_of(candidate, open_points(candidate))};
-    add_candidate(screen, candidate, say<"first.build">());
+    add_candidate(screen, candidate, say<"first.row">());
+    return screen;
+}
+
+FirstScreen first_screen(const Ranking& ranking, const Candidate& row) {
+    FirstScreen screen = first_screen(row);
+    if (is_recommended(ranking, row)) {
+        screen.blocks.front().label = say<"first.build">();
+        return screen;
+    }
+    if (screen.status.severity == Severity::danger) return screen;
+    Sentence place;
+    if (const auto found = place_of(ranking, row)) {
+        place = say<"first.place">(with<"place">(number(static_cast<double>(*found), 0)));
+    }
+    Sentence why = ranking.lacking;
+    if (ranking.recommended) {
+        why = say<"first.recommended">(with<"circuit">(ranking.recommended->circuit.title()));
+    }
+    screen.status = {.severity = Severity::warning,
+                     .said = say<"first.not_recommended">(with<"place">(std::move(place)),
+                                                          with<"why">(std::move(why)))};
     return screen;
 }
 
 FirstScreen first_screen(const Ranking& ranking) {
     if (ranking.recommended) {
-        FirstScreen screen = first_screen(*ranking.recommended);
+        FirstScreen screen = first_screen(ranking, *ranking.recommended);
         screen.others = others_of(ranking);
         return screen;
     }

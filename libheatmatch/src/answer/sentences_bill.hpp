@@ -12,6 +12,8 @@ inline constexpr auto bill_table_lines = std::to_array<Template>({
     {"bill.nothing_to_buy", "Bill: nothing to buy{budget}."},
     {"bill.not_known", "Bill not known: {reasons}{budget}."},
     {"bill.within", ", within the budget of {money}"},
+    {"bill.within_middle",
+     ", within the budget of {money} at middle prices; the range reaches beyond it"},
     {"bill.above", ", above the budget of {money}"},
     {"bill.not_within", "; it does not count as within the budget of {money}"},
     {"bill.no_price", "no price for {part}"},

@@ -29,6 +29,15 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
      "{unknown}: not known. {hookup}: two in series, one string. "
      "Order: heat in steps of {step} %, then fewest margins not assessed, then most headroom, then "
      "price."},
+    {"ranking.build_place", ">{place}"},
+    {"ranking.open_place", "{place}?"},
+    {"ranking.short_build", "{mark}: BUILD, --rank build."},
+    {"ranking.short_legend",
+     "head: headroom, {unused} unused, {at_limit} at a limit. sheath: temperature/limit."},
+    {"ranking.short_bare", "head: headroom, {unused} unused, {at_limit} at a limit."},
+    {"ranking.short_open", "{mark} after #: a deciding check is not assessed."},
+    {"ranking.nearest_instead",
+     "No circuit can be recommended. {lacking} The circuit shown is the nearest: {circuit}."},
     {"ranking.pairing", "{count} pairing"},
     {"ranking.pairings", "{count} pairings"},
     {"ranking.rejected_none", "{pairings} evaluated, none rejected."},

@@ -40,6 +40,8 @@ struct FirstScreen {
 /// Of the recommended circuit of a ranking; without one, what is missing and the first of the
 /// ranking.
 [[nodiscard]] FirstScreen first_screen(const Ranking& ranking);
+/// Of a row of a ranking: where it is not the recommended circuit, the status says so and why.
+[[nodiscard]] FirstScreen first_screen(const Ranking& ranking, const Candidate& row);
 /// Of one circuit, without other ways.
 [[nodiscard]] FirstScreen first_screen(const Candidate& candidate);
 

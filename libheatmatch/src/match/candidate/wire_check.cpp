@@ -128,16 +128,22 @@ void judge(WireCheck& result, const std::vector<Margin>& margins) {
     result.sentence = (judged ? worst : unknown)->whole();
 }
 
+/// Highest temperature at which a limit still has the headroom of a margin without a caution.
+double with_headroom_c(double limit_c) {
+    return limit_c - near_limit * (limit_c - room_c);
+}
+
 void add_reach(WireCheck& result, const Check& check, const Surroundings& around) {
     if (check.catalog == nullptr || !check.tail) return;
     // Suitable wires are not determined in air that was only assumed.
     if (around.kind != SurroundingsKind::bed && !around.air_c) return;
     for (const Insulation& insulation : check.catalog->insulations) {
+        const double suitable_c = with_headroom_c(insulation.limit_c);
         result.reach.push_back({.insulation = insulation.id,
                                 .family = insulation.family,
                                 .limit_c = insulation.limit_c,
-                                .from_m = result.far_c.value_or(0.0) < insulation.limit_c
-                                              ? check.tail->distance_for_limit_m(insulation.limit_c)
+                                .from_m = result.far_c.value_or(0.0) < suitable_c
+                                              ? check.tail->distance_for_limit_m(suitable_c)
                                               : std::nullopt});
     }
     std::stable_sort(result.reach.begin(), result.reach.end(),

@@ -21,7 +21,7 @@ struct Recommendation {
 /// out.
 [[nodiscard]] Recommendation recommend(const ScreenContext& context, const Shortlist& shortlist);
 
-/// The one fact or purchase that a recommendation lacks, found by screening again with fewer
+/// The facts or the purchase that a recommendation lacks, found by screening again with fewer
 /// requirements: without the budget, then without every deciding margin assessed. `judged` is the
 /// installation of the context; both are restored.
 [[nodiscard]] Sentence what_lacks(ScreenContext& context, Installation& judged);

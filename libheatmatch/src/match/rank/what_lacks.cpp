@@ -1,9 +1,10 @@
 #include "evaluation.hpp"
+#include "fact_path.hpp"
 #include "recommend.hpp"
 #include "sentences.hpp"
 
 #include <algorithm>
-#include <map>
+#include <utility>
 
 #include "heatmatch/match/margins/shown_margin.hpp"
 
@@ -81,31 +82,29 @@ Sentence above_volts(const Candidate& other, const Goals& goals) {
                               with<"cold">(volts_of(other.circuit.cold_voltage_v())));
 }
 
-/// The fact that most of the deciding margins lack, and those margins.
-Sentence missing_fact(const std::vector<const Margin*>& undecided) {
-    std::map<std::string, int> counts;
-    for (const Margin* margin : undecided) {
-        for (const std::string& field : margin->missing) ++counts[field];
-    }
-    std::string most;
-    for (const Margin* margin : undecided) {
+/// Facts that the deciding margins lack, each once, with the margins that need it.
+Sentences missing_facts(const Candidate& candidate, const Installation& place) {
+    std::vector<std::pair<Sentence, Sentences>> facts;
+    for (const Margin* margin : undecided_margins(candidate)) {
+        const Sentence name = sentence_of(Name{shown_margin_name(margin->name)});
+        Sentences paths;
         for (const std::string& field : margin->missing) {
-            if (most.empty() || counts[field] > counts[most]) most = field;
+            paths.push_back(fact_path(place, candidate, *margin, field));
+        }
+        if (paths.empty()) paths.push_back(sentence_of(Name{margin->subject}));
+        for (const Sentence& path : paths) {
+            auto found = std::find_if(facts.begin(), facts.end(),
+                                      [&path](const auto& fact) { return fact.first == path; });
+            if (found == facts.end()) found = facts.insert(facts.end(), {path, {}});
+            auto& names = found->second;
+            if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
         }
     }
-    Sentences names;
-    std::string subject;
-    for (const Margin* margin : undecided) {
-        const auto& missing = margin->missing;
-        const bool lacks = std::find(missing.begin(), missing.end(), most) != missing.end();
-        if (!lacks && !most.empty()) continue;
-        if (subject.empty()) subject = margin->subject;
-        const Sentence name = sentence_of(Name{shown_margin_name(margin->name)});
-        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    Sentences lines;
+    for (auto& [path, names] : facts) {
+        lines.push_back(say<"lacks.fact">(with<"fact">(path), with<"margins">(std::move(names))));
     }
-    if (most.empty()) return say<"lacks.data">(with<"margins">(std::move(names)));
-    return say<"lacks.fact">(with<"fact">(Name{most}), with<"subject">(Name{subject}),
-                             with<"margins">(std::move(names)));
+    return lines;
 }
 
 /// The first line of a bill whose price is not known.
@@ -134,9 +133,21 @@ Sentence its_danger(const Candidate& rejected) {
                                with<"why">(worst->whole()));
 }
 
-Sentence what_it_lacks(const Candidate& candidate) {
-    const auto undecided = undecided_margins(candidate);
-    return undecided.empty() ? missing_price(candidate.bill) : missing_fact(undecided);
+/// All facts at once, at most six of them, then a price that is not known.
+Sentence what_it_lacks(const Candidate& candidate, const Installation& place) {
+    constexpr std::size_t most = 6;
+    Sentences facts = missing_facts(candidate, place);
+    Sentence price = missing_price(candidate.bill);
+    if (facts.empty()) return price;
+    Sentence more;
+    if (facts.size() > most) {
+        const auto rest = static_cast<double>(facts.size() - most);
+        more = say<"lacks.more">(with<"count">(rest));
+        facts.resize(most);
+    }
+    if (!price.empty()) price = say<"lacks.also">(with<"price">(std::move(price)));
+    return say<"lacks.facts">(with<"facts">(std::move(facts)), with<"more">(std::move(more)),
+                              with<"price">(std::move(price)));
 }
 
 }  // namespace
@@ -162,7 +173,7 @@ Sentence what_lacks(ScreenContext& context, Installation& judged) {
     asking.relax();
     const Tally tally = screen_all(context);
     if (const Pairing* found = tally.shortlist.recommended()) {
-        return what_it_lacks(asking.candidate_of(*found));
+        return what_it_lacks(asking.candidate_of(*found), judged);
     }
     const std::vector<Pairing> rejected = tally.rejected.sorted();
     if (rejected.empty() && tally.above_volts > 0) {
