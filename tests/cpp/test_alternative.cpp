@@ -203,7 +203,7 @@ TEST_CASE("without a recommendation the one fact or purchase that is missing is 
         for (heatmatch::WireRun& run : yard.runs) run.surroundings.air_c.reset();
         const std::string said = lacking(yard);
         CAPTURE(said);
-        CHECK(contains(said, "parts.panels[0].max_system_voltage_v (cold voltage)"));
+        CHECK(contains(said, "parts.panels[0].max_system_voltage_v (voltage at record low)"));
         CHECK(contains(said, "runs[0].surroundings.air_c"));
     }
     SUBCASE("a price") {
