@@ -47,7 +47,7 @@ def row_of(ranking: _core.Ranking, place: int) -> _core.Candidate:
     if place == BUILD and ranking.recommended is not None:
         return ranking.recommended
     if place == BUILD:
-        shown = next(iter([*ranking, *ranking.rejected]), None)
+        shown: _core.Candidate | None = next(iter([*ranking, *ranking.rejected]), None)
         if shown is None:
             raise InvalidInput(f"--rank build: {_core.nothing_left(ranking)}")
         complain(str(_core.nearest_instead(ranking, shown)))
