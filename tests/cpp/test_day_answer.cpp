@@ -226,8 +226,7 @@ TEST_CASE("a rise that comes after dusk lasts until its last noticeable hour") {
     CHECK(within(*answer.warmer_until_hour, 3.0, 1e-9));
     const std::string said = answer.sentences.front().text();
     CAPTURE(said);
-    CHECK(said.find("0.5 K or more warmer from about 19:00 until about 3:00") !=
-          std::string::npos);
+    CHECK(said.find("0.5 K or more warmer from about 19:00 until about 3:00") != std::string::npos);
     CHECK(said.find("at most 1.4 K at 23:00") != std::string::npos);
     int durations = 0;
     for (const auto& each : answer.sentences) {

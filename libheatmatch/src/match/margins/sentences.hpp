@@ -221,7 +221,8 @@ inline constexpr auto table = std::to_array<Template>({
     {"caution.volts",
      "DC above {dry} ({wet} where wet) can kill, and its arcs do not go out by "
      "themselves."},
-    {"caution.switches", "Switches and thermostats rated for AC arc or weld closed on DC. Never open a plug "
+    {"caution.switches",
+     "Switches and thermostats rated for AC arc or weld closed on DC. Never open a plug "
      "under load."},
     {"caution.cold", "No part may exceed its voltage rating at the record low."},
     {"caution.bonding",
