@@ -10,7 +10,7 @@ Examples
 --------
 >>> import heatmatch as hm
 >>> offers = hm.plan(hm.Catalog.starter(), hm.demo()).others
->>> [offer.volts_max for offer in offers][-1]
+>>> [offer.volts_max for offer in offers if offer.volts_max][-1]
 30.0)";
 
 inline constexpr const char* class_idle_panels =

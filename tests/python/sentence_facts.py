@@ -186,6 +186,8 @@ FACTS: dict[tuple[str, str], Fact] = {
     ("sheath.gap", "gap"): lambda _: None,
     ("sheath.load", "hours"): lambda told: told.store.get("charge_hours", 6.0),
     ("sheath.load", "load"): Told.w_per_cm,
+    ("sheath.stagnation_wall", "low"): lambda told: told.candidate.heat.stagnation_wall_c,
+    ("sheath.stagnation_wall", "lid"): lambda told: told.candidate.heat.stagnation_lid_c,
     ("sheath.stagnation", "least"): lambda told: told.candidate.heat.stagnation_least_c,
     ("sheath.stagnation_damp", "dry"): lambda told: told.candidate.heat.stagnation_sheath_c,
     ("sheath.survivors_not_for_years", "years"): lambda told: (

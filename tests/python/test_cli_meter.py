@@ -55,7 +55,7 @@ def test_the_sheet_is_in_the_units_asked_for(
     assert (done.code, done.err, widest(done.out) <= 80) == (0, "", True)
     row = next(line for line in done.out.splitlines() if line.startswith("1000 "))
     # Cells at 42.4 °C are at 108.3 °F.
-    assert row.split()[1] == cells
+    assert row.split()[1:3] == ["warm", cells]
     assert f"cells in {'°F' if units == 'us' else '°C'}" in done.out
     assert "insulation resistance of the sheath" in done.out
 

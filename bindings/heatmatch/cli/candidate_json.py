@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from heatmatch import _library as _core
-from heatmatch.cli.shared import margin_json, texts_in
+from heatmatch.cli.margin_json import margin_json, texts_in
 from heatmatch.io import frames
 from heatmatch.text.duties import checks_row
 from heatmatch.text.units import told

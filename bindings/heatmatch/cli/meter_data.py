@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from heatmatch import _library as _core
+from heatmatch.cli.margin_json import texts_in
 from heatmatch.cli.output import picked
-from heatmatch.cli.shared import texts_in
 from heatmatch.io import meters
 
 _CHECK = (

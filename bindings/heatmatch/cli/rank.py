@@ -16,9 +16,9 @@ from heatmatch.cli.output import (
     print_json,
     print_json_text,
     say,
-    write_csv,
 )
 from heatmatch.cli.plan import make_plan, plan_json
+from heatmatch.cli.ranking_json import ranking_json, write_table
 from heatmatch.cli.shared import (
     DANGER,
     add_command,
@@ -33,7 +33,6 @@ from heatmatch.cli.shared import (
     say_name,
 )
 from heatmatch.errors import FileError
-from heatmatch.io import frames
 from heatmatch.text import results
 from heatmatch.text.first_screen import first_screen_text, plan_lines
 from heatmatch.text.table import texts, wrapped
@@ -79,31 +78,6 @@ _REJECTED = 2000  # with a danger, so that new dangers are reported
 def _rankings() -> Any:
     """The module that saves rankings, needed by some calls only."""
     return import_module("heatmatch.io.rankings")
-
-
-def _write_table(path: str, shown: list[_core.Candidate], *, force: bool) -> None:
-    rows = [frames.candidate_row(candidate) for candidate in shown]
-    names = list(dict.fromkeys(name for row in rows for name in row))
-    write_csv(path, names, ([row.get(name) for name in names] for row in rows), force=force)
-
-
-def _ranking_json(arguments: argparse.Namespace, ranking: _core.Ranking) -> dict[str, Any]:
-    return {
-        "evaluated": ranking.evaluated,
-        "reasons": ranking.reasons,
-        "recommended": None
-        if ranking.recommended is None
-        else candidate_json(ranking.recommended, arguments.units),
-        "alternatives": {
-            kind: frames.candidate_row(each) for kind, each in ranking.alternatives.items()
-        },
-        "lacking": told(ranking.lacking, arguments.units),
-        "remarks": [told(remark, arguments.units) for remark in ranking.remarks],
-        "candidates": [
-            candidate_json(candidate, arguments.units) for candidate in ranking[: _rows(arguments)]
-        ],
-        "pareto": [frames.candidate_row(candidate) for candidate in ranking.pareto],
-    }
 
 
 def _say_first(
@@ -189,12 +163,12 @@ def run_rank(arguments: argparse.Namespace) -> int:
         plan = make_plan(arguments, catalog, installation, year)
     comparison = None if before is None else _rankings().compare_rankings(before, ranking)
     if arguments.csv is not None:
-        _write_table(arguments.csv, ranking[: _rows(arguments)], force=arguments.force)
+        write_table(arguments.csv, ranking[: _rows(arguments)], force=arguments.force)
     if arguments.save is not None:
         options = {"name": installation.name, "force": arguments.force}
         _rankings().save_ranking(ranking, Path(arguments.save), **options)
     if arguments.json:
-        data = _ranking_json(arguments, ranking)
+        data = ranking_json(arguments, _rows(arguments), ranking)
         if plan is not None:
             data["plan"] = plan_json(plan, arguments.units)
         print_json(data if comparison is None else data | {"comparison": comparison.to_dict()})

@@ -14,7 +14,6 @@ from heatmatch.cli.output import bar, complain, read_text, say
 from heatmatch.errors import FileError
 from heatmatch.text.columns import WIDTH
 from heatmatch.text.results import clip, wrap
-from heatmatch.text.units import told
 
 DANGER = 3
 _MONTH_NAMES = (
@@ -278,34 +277,3 @@ def make_ranking(
         max_bank=arguments.max_bank,
         progress=bar(wanted=shows_progress(arguments)),
     )
-
-
-def texts_in(data: dict[str, Any], units: str, *names: str) -> dict[str, Any]:
-    """Plain data with the texts, or lists of texts, of those names in that unit set."""
-
-    def read(value: Any) -> Any:
-        if isinstance(value, list):
-            return [read(item) for item in value]
-        return told(value, units) if isinstance(value, str) else value
-
-    return {name: read(value) if name in names else value for name, value in data.items()}
-
-
-def margin_json(margin: _core.Margin, units: str) -> dict[str, Any]:
-    """A margin as plain data."""
-    data = {
-        "severity": margin.severity,
-        "worst_severity": margin.worst_severity,
-        "name": margin.name,
-        "subject": margin.subject,
-        "value": margin.value,
-        "limit": margin.limit,
-        "unit": margin.unit,
-        "headroom": margin.headroom,
-        "careful_headroom": margin.careful_headroom,
-        "sentence": margin.sentence(units=units),
-        "source": margin.source,
-        "assumed": margin.assumed,
-        "missing": margin.missing,
-    }
-    return texts_in(data, units, "assumed", "missing")

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import Any
 
 from heatmatch import _library as _core
 from heatmatch.errors import Error
-from heatmatch.io import frames
 from heatmatch.report.first import first_block, others_of
 from heatmatch.report.layout import (
     LONGEST,
@@ -19,6 +17,7 @@ from heatmatch.report.layout import (
     laid_out,
     translated,
 )
+from heatmatch.report.sources import cited_sources
 from heatmatch.text.columns import clip
 from heatmatch.text.duties import SHORT, duties_heads
 from heatmatch.text.plain import plain
@@ -81,7 +80,7 @@ def common(
         "ranked": [] if ranking is None else _ranked(ranking),
         "assumed": translated(assumed),
         "readings": Table("my readings", _OWN, [[""] * len(_OWN)] * _OWN_ROWS),
-        "sources": _sources([*assumed, *cited]),
+        "sources": cited_sources([*assumed, *cited]),
         "words": sorted(WORDS.items()),
     }
 
@@ -287,17 +286,3 @@ def _step(step: _core.Step) -> dict[str, str]:
         "result": result,
         "source": step.source,
     }
-
-
-def _sources(texts: Iterable[str]) -> list[tuple[str, str]]:
-    """The entries of the bibliography that the texts name."""
-    known = frames.sources()
-    named = {key for text in texts for key in re.findall(r"[a-z0-9][a-z0-9-]*", text)}
-    return [(key, _cited(known[key])) for key in sorted(named & set(known))]
-
-
-def _cited(entry: dict[str, Any]) -> str:
-    parts = [entry.get(name) for name in ("title", "publisher", "year", "where")]
-    seen = entry.get("seen")
-    text = ", ".join(str(part) for part in parts if part)
-    return f"{text} (seen: {seen})" if seen else text

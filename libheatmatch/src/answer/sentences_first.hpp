@@ -13,7 +13,7 @@ inline constexpr auto first_lines = std::to_array<Template>({
     {"open.more_fields", " and {count} more"},
     {"open.decides", "State {field} ({part}): unstated, it may hide a danger."},
     {"open.one", "Not for building: one condition of those under FIRST is open."},
-    {"open.many", "Not for building: {count} conditions are open, listed under FIRST."},
+    {"open.many", "Not for building: {count} conditions are open."},
 
     {"first.danger", "Not for building: {why}"},
     {"first.nothing", "No circuit can be recommended. {lacking}"},
@@ -76,9 +76,7 @@ inline constexpr auto first_lines = std::to_array<Template>({
      "Made {made}: {none} no finding, {cautions} caution, {warnings} warning{dangers}; not made "
      "{not_made}."},
     {"first.checks_danger", ", {count} danger"},
-    {"first.never",
-     "Permits, mating connectors, mounting. No part here carries a listing or approval for this "
-     "use."},
+    {"first.never", "Permits, mating connectors, mounting. No part is approved for this use."},
 
     {"first.others", "other ways"},
     {"first.way", "other ways"},

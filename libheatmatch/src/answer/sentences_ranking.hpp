@@ -31,7 +31,7 @@ inline constexpr auto ranking_lines = std::to_array<Template>({
      "price."},
     {"ranking.build_place", ">{place}"},
     {"ranking.open_place", "{place}?"},
-    {"ranking.short_build", "{mark}: BUILD, --rank build."},
+    {"ranking.short_build", "{mark}: BUILD."},
     {"ranking.short_legend",
      "head: headroom, {unused} unused, {at_limit} at a limit. sheath: temperature/limit."},
     {"ranking.short_bare", "head: headroom, {unused} unused, {at_limit} at a limit."},

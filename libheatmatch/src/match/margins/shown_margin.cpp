@@ -53,7 +53,7 @@ constexpr auto shown_names = std::to_array<ShownMargin>({
     {"limit supply", "limit on loss of supply"},
     // heat at the element and its lead
     {"fit in store", "element size for the store"},
-    {"sheath temperature", "sheath on bright days"},
+    {"sheath temperature", "sheath temperature"},
     {"coil temperature", "coil temperature"},
     {"settled sand", "sheath in settled sand"},
     {"stagnation", "sheath in stagnation"},

@@ -78,7 +78,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"unlock.circuits", "Allow {count} circuits"},
     {"unlock.said", "{change}: {heat} a day more; the bill changes by {price} {currency}."},
     {"unlock.said_unpriced", "{change}: {heat} a day more; the bill is not known."},
-    {"unlock.none", "No single change that was tried adds 1 % of heat."},
+    {"unlock.none", "No single change that was tried adds {least} of heat."},
     {"unlock.numbered", "({number}) {said}"},
     {"unlock.by_money", "By money, in {currency} for each kWh of one season: {order}."},
     {"unlock.crosses", "The array then exceeds {volts} at the record low, which brings duties."},

@@ -12,7 +12,10 @@ namespace heatmatch {
 using plan_sentences::say;
 
 Sentences unlock_lines(std::span<const Unlock> unlocks, const std::string& currency) {
-    if (unlocks.empty()) return {say<"unlock.none">()};
+    if (unlocks.empty()) {
+        return {say<"unlock.none">(
+            with<"least">(Amount{.value = 100.0 * least_unlocked_share, .unit = unit::percent}))};
+    }
     Sentences lines;
     std::vector<std::pair<double, std::size_t>> by_money;
     for (std::size_t i = 0; i < unlocks.size(); ++i) {

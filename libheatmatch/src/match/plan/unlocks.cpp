@@ -18,8 +18,6 @@ using plan_sentences::say;
 
 namespace {
 
-/// Less heat than that share of the plan's is not worth a change.
-constexpr double least_gain = 0.01;
 /// Rejected circuits that are looked at for each reason.
 constexpr int most_of_a_reason = 2;
 
@@ -224,7 +222,7 @@ class UnlockFinder {
         if (!outcome.chosen) return;
         const FoundPlan& found = *outcome.chosen;
         Unlock unlock{.kwh = found.kwh - plan_.kwh, .change = change.said};
-        if (unlock.kwh < least_gain * plan_.kwh || unlock.kwh <= 0.0) return;
+        if (unlock.kwh < least_unlocked_share * plan_.kwh || unlock.kwh <= 0.0) return;
         const double before = plan_.bill.typical().value_or(0.0);
         if (std::isfinite(found.verdict.price)) unlock.price = found.verdict.price - before;
         unlock.crosses_v = crossed_v(then, found);

@@ -22,6 +22,9 @@ struct Unlock {
     [[nodiscard]] double price_per_kwh() const;
 };
 
+/// Changes with less heat than that share of the plan's are left out.
+inline constexpr double least_unlocked_share = 0.01;
+
 /// What would free circuits with more heat, the most heat first: devices for what the margins of
 /// rejected circuits lack, a run's wire chosen anew, and goals that reject plans. Every change is
 /// tried: only those remain with which the best plan at the headroom of `plan` has at least 1 %
