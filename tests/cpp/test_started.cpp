@@ -199,9 +199,12 @@ TEST_CASE("parts, directions and months are read in several ways of writing") {
           std::string::npos);
     CHECK(read_as(QuestionKind::panels, "cdte-100").find("1 × CdTe") != std::string::npos);
     CHECK(read_as(QuestionKind::elements, "none").find("may be bought") != std::string::npos);
+    CHECK(read_as(QuestionKind::elements, "oven lower 1200 W 230 V").find("oven-lower-1200-230") !=
+          std::string::npos);
     CHECK(read_as(QuestionKind::elements, "3 x 700 W 115 V").find("not assessed") !=
           std::string::npos);
-    CHECK(read_as(QuestionKind::spend, "200 EUR").find("200 EUR") != std::string::npos);
+    CHECK(refusal(QuestionKind::spend, "200 EUR").find("Write it in USD") != std::string::npos);
+    CHECK(read_as(QuestionKind::spend, "200 USD").find("200 USD") != std::string::npos);
     CHECK(read_as(QuestionKind::spend, "nothing",
                   {{QuestionKind::elements, "2 x tubular-1000-120"}}) ==
           "Nothing is to be bought.");
@@ -211,4 +214,56 @@ TEST_CASE("parts, directions and months are read in several ways of writing") {
           std::string::npos);
     CHECK(read_as(QuestionKind::warmth, "October-April").find("Oct to Apr") != std::string::npos);
     CHECK(read_as(QuestionKind::damp, "no, dry").find("60 V") != std::string::npos);
+}
+
+TEST_CASE("groups of one answer are all kept, and words that are not understood are refused") {
+    const Started two = start_installation(
+        starter(), Typed{{QuestionKind::panels,
+                          "3 x 37.5 V 8.7 A 30 V 8.1 A and 2 x 44 V 5.4 A, max 600 V, 12 years"},
+                         {QuestionKind::elements, "2 x storage-rod-1000-240; 3 x 700 W 115 V"}});
+    REQUIRE(two.installation.panels.size() == 2);
+    CHECK(two.installation.panels[0].count == 3);
+    CHECK(two.installation.panels[1].count == 2);
+    CHECK(two.installation.panels[1].age_years == 12.0);
+    REQUIRE(two.installation.elements.size() == 3);
+    CHECK(two.installation.elements[1].count == 3);
+    const std::string echo =
+        read_as(QuestionKind::panels, "4 x 37.5 V 8.7 A 30.1 V 8.1 A, max 600 V");
+    CHECK(echo.find("Vmp 30.1 V, Imp 8.1 A") != std::string::npos);
+    CHECK(echo.find("600 V") != std::string::npos);
+    CHECK(refusal(QuestionKind::panels, "4 x 37.5 V 8.7 A shiny").find("\"shiny\"") !=
+          std::string::npos);
+    CHECK(refusal(QuestionKind::panels, "4 old silicon-60-cell-245").find("\"old\"") !=
+          std::string::npos);
+    CHECK(refusal(QuestionKind::elements, "2 x 700 W 115 V blue").find("blue") !=
+          std::string::npos);
+}
+
+TEST_CASE("shop names find parts, and at most six are listed") {
+    const std::string tanks = refusal(QuestionKind::elements, "4500 W 240 V water heater element");
+    CHECK(tanks.find("immersion-4500-240") != std::string::npos);
+    CHECK(tanks.find("immersion-low-density-4500-240") != std::string::npos);
+    const std::string ovens = refusal(QuestionKind::panels, "oven element 2000 W");
+    CHECK(ovens.find("catalog list panel") != std::string::npos);
+    CHECK(ovens.size() < 500);
+    CHECK(refusal(QuestionKind::space, "20 m2 polycarbonate").find("twin-wall-8mm") !=
+          std::string::npos);
+}
+
+TEST_CASE(
+    "facts without which nothing is recommended are named, and guessed air is at its hot end") {
+    const Started started =
+        start_installation(starter(), Typed{{QuestionKind::latitude, "47"},
+                                            {QuestionKind::record_low, "-22"},
+                                            {QuestionKind::panels, "4 x 37.5 V 8.7 A"},
+                                            {QuestionKind::wire, "9 m"}});
+    const std::string& notes = started.installation.notes;
+    for (const char* fact :
+         {"site.code", "runs[].surroundings.metal_raceway", "max_system_voltage_v"}) {
+        CAPTURE(fact);
+        CHECK(notes.find(fact) != std::string::npos);
+    }
+    CHECK_FALSE(started.installation.site.code);
+    REQUIRE(started.installation.weather);
+    CHECK(started.installation.weather->temp_max_c[6] > 30.0);
 }

@@ -26,6 +26,17 @@ inline constexpr auto table = std::to_array<Template>({
      "No table of sun: a typical sky of the latitude is used; {band} more or less is common."},
     {"start.air",
      "Air temperatures are typical of latitude and record low; {band} more or less is common."},
+    {"start.hottest",
+     "The days of the warmest month are assumed hot, {air}, so that stagnation is not "
+     "understated."},
+    {"start.code.open",
+     "The wiring code is not stated: no circuit can be recommended until site.code is \"nec\" or "
+     "\"iec\"."},
+    {"start.metal.open",
+     "It is not known if wire lies in metal raceway: state runs[].surroundings.metal_raceway."},
+    {"start.system.open",
+     "Maximum system voltage of \"{panel}\" is not known: no circuit can be recommended until "
+     "parts.panels[].max_system_voltage_v is stated."},
     {"start.panels",
      "Which panels do you have? Their number, then Voc, Isc and maximum system voltage from the "
      "label, or a catalog name."},
@@ -67,7 +78,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"start.is_mounted",
      "Tilted {tilt} from flat, facing {azimuth} (north {north}, south {south})."},
     {"start.is_sun", "Sun on the panels: {least} to {most} a day."},
-    {"start.is_panels", "{count} × {label}: Voc {volts}, Isc {amperes} each{age}."},
+    {"start.is_panels", "{count} × {label}: Voc {volts}, Isc {amperes} each{mpp}{system}{age}."},
     {"start.aged", ", {age} old"},
     {"start.is_elements", "{count} × {label}."},
     {"start.is_own_element",
@@ -102,8 +113,20 @@ inline constexpr auto table = std::to_array<Template>({
      "Isc."},
     {"start.which_element", "\"{text}\" fits {count} elements: write one of {names}."},
     {"start.which_cover", "\"{text}\" fits {count} kinds of cover: write one of {names}."},
-    {"start.no_part", "The catalog has no {kind} \"{text}\"{suggestion}."},
-    {"start.suggested", ": {remedy}"},
+    {"start.no_part",
+     "The catalog has no {kind} \"{text}\"{suggestion}. `heatmatch catalog list {kind}` lists "
+     "all."},
+    {"start.suggested", "; near are {names}"},
+    {"start.leftover",
+     "\"{text}\" is not kept: {words} is not understood. Leave it out, or write it behind #."},
+    {"start.other_currency",
+     "The catalog's prices are in USD, so a budget in {currency} cannot be compared. Write it in "
+     "USD."},
+    {"start.and_vmp", ", Vmp {volts}, Imp {amperes}"},
+    {"start.and_system", ", maximum system voltage {volts}"},
+    {"start.taken",
+     "{count} × {label}, from the catalog as \"{id}\". If yours differs, write another catalog "
+     "name."},
     {"start.swapped", "Voc {volts} must be above Vmp {lower}, and Isc {amperes} above Imp {less}."},
     {"start.nothing_left",
      "Without an element of your own something must be bought: name a sum, or an element before."},

@@ -46,23 +46,34 @@ Understanding own_element(StartDraft& draft, const PlainAnswer& answer, int coun
                                                 with<"volts">(volts, unit::volt))};
 }
 
-}  // namespace
-
-Understanding answer_elements(StartDraft& draft, const PlainAnswer& answer) {
-    if (answer.has_word("none") || answer.has_word("no")) {
-        return {.said = say<"start.elements.open">()};
+/// Shop words of one family as that word of the catalog.
+void use_catalog_words(std::vector<std::string>& words) {
+    bool boils = false;
+    for (const char* shop : {"water", "geyser", "boiler", "hot-water", "water-heater"}) {
+        boils = std::erase(words, shop) > 0 || boils;
     }
+    const bool named = std::find(words.begin(), words.end(), "immersion") != words.end();
+    if (boils && !named) words.emplace_back("immersion");
+}
+
+Understanding answer_element_group(StartDraft& draft, const PlainAnswer& answer) {
     const AnsweredNumber pieces =
         pieces_of_answer(answer, start_field(allowed_elements_fields(), "count"));
     if (!pieces.refused.empty()) return refused(pieces.refused);
     const int count = static_cast<int>(pieces.value);
     const std::vector<double> watts = answer.of(unit::watt);
     const std::vector<double> volts = answer.of(unit::volt);
-    const std::vector<std::string> words = naming_words(answer);
+    std::vector<std::string> words = naming_words(answer);
+    use_catalog_words(words);
+    const std::size_t used = (answer.pieces() ? 1U : 0U) + watts.size() + volts.size();
+    if (answer.amounts.size() > used || watts.size() > 1 || volts.size() > 1) {
+        return refused(leftover(answer, format_number(answer.amounts.back().value)));
+    }
     if (watts.empty() && words.empty()) {
         return not_understood(draft, QuestionKind::elements, answer);
     }
     std::vector<std::string> fitting;
+    std::vector<std::string> labels;
     const Element* found = nullptr;
     for (const Element& element : draft.parts.elements) {
         const bool named = std::find(words.begin(), words.end(), element.id) != words.end();
@@ -72,10 +83,11 @@ Understanding answer_elements(StartDraft& draft, const PlainAnswer& answer) {
         if (!named && !fits) continue;
         if (named) fitting.clear();
         fitting.push_back(element.id);
+        labels.push_back(element.label);
         found = &element;
         if (named) break;
     }
-    if (fitting.empty() && !watts.empty() && !volts.empty()) {
+    if (fitting.empty() && words.empty() && !watts.empty() && !volts.empty()) {
         return own_element(draft, answer, count, watts.front(), volts.front());
     }
     if (fitting.empty()) {
@@ -84,11 +96,24 @@ Understanding answer_elements(StartDraft& draft, const PlainAnswer& answer) {
     if (fitting.size() > 1) {
         return refused(say<"start.which_element">(
             with<"text">(answer.text), with<"count">(static_cast<double>(fitting.size())),
-            with<"names">(listed_names(fitting))));
+            with<"names">(listed_names(fitting, labels))));
     }
     draft.made.elements.push_back({.element = found->id, .count = count});
-    return {.said =
-                say<"start.is_elements">(with<"count">(pieces.value), with<"label">(found->label))};
+    const auto count_said = with<"count">(pieces.value);
+    const auto label = with<"label">(found->label);
+    if (std::find(words.begin(), words.end(), found->id) != words.end()) {
+        return {.said = say<"start.is_elements">(count_said, label)};
+    }
+    return {.said = say<"start.taken">(count_said, label, with<"id">(Name{found->id}))};
+}
+
+}  // namespace
+
+Understanding answer_elements(StartDraft& draft, const PlainAnswer& answer) {
+    if (answer.has_word("none") || answer.has_word("no")) {
+        return {.said = say<"start.elements.open">()};
+    }
+    return answer_in_groups(draft, answer, answer_element_group);
 }
 
 Understanding answer_spend(StartDraft& draft, const PlainAnswer& answer) {
@@ -120,6 +145,9 @@ Understanding answer_spend(StartDraft& draft, const PlainAnswer& answer) {
     const Field& field = start_field(goals_fields(), "budget");
     auto read = only_number(draft, QuestionKind::spend, without, field, say<"start.what_amount">());
     if (!read.refused.empty()) return refused(std::move(read.refused));
+    if (!currency.empty() && currency != "USD") {
+        return refused(say<"start.other_currency">(with<"currency">(currency)));
+    }
     draft.made.goals.budget = read.value;
     draft.made.goals.currency = currency.empty() ? "USD" : currency;
     return {.said = say<"start.is_budget">(

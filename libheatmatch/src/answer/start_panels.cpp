@@ -46,7 +46,8 @@ Understanding panel_by_label(Panel& panel, const std::vector<double>& volts,
 /// The panel of the catalog that an answer names or describes; empty with a refusal.
 Understanding find_answered_panel(const StartDraft& draft, const PlainAnswer& answer,
                                   Panel& found) {
-    const std::vector<std::string> words = naming_words(answer);
+    std::vector<std::string> words = naming_words(answer);
+    std::erase(words, "old");
     for (const Panel& panel : draft.parts.panels) {
         if (std::find(words.begin(), words.end(), panel.id) != words.end()) {
             found = panel;
@@ -56,11 +57,13 @@ Understanding find_answered_panel(const StartDraft& draft, const PlainAnswer& an
     const std::vector<double> watts = answer.of(unit::watt);
     if (watts.empty() && words.empty()) return not_understood(draft, QuestionKind::panels, answer);
     std::vector<std::string> fitting;
+    std::vector<std::string> labels;
     for (const Panel& panel : draft.parts.panels) {
         const double rated_w = panel.v_mp.value_or(0.0) * panel.i_mp.value_or(0.0);
         const bool near = watts.empty() || std::fabs(rated_w / watts.front() - 1.0) <= near_share;
         if (near && has_all(in_lower_case(panel.label + ' ' + panel.id), words)) {
             fitting.push_back(panel.id);
+            labels.push_back(panel.label);
             found = panel;
         }
     }
@@ -73,7 +76,7 @@ Understanding find_answered_panel(const StartDraft& draft, const PlainAnswer& an
     if (fitting.size() == 1 && !words.empty()) return {};
     return refused(say<"start.which">(with<"text">(answer.text),
                                       with<"count">(static_cast<double>(fitting.size())),
-                                      with<"names">(listed_names(fitting))));
+                                      with<"names">(listed_names(fitting, labels))));
 }
 
 }  // namespace
@@ -83,7 +86,9 @@ Sentence open_panels() {
                                     with<"panel">(start_panel));
 }
 
-Understanding answer_panels(StartDraft& draft, const PlainAnswer& answer) {
+namespace {
+
+Understanding answer_panel_group(StartDraft& draft, const PlainAnswer& answer) {
     OwnedPanels owned{.group = group_name(draft.made), .notes = answer.note};
     const AnsweredNumber count =
         pieces_of_answer(answer, start_field(owned_panels_fields(), "count"));
@@ -108,6 +113,19 @@ Understanding answer_panels(StartDraft& draft, const PlainAnswer& answer) {
     const std::vector<double> amperes = answer.of(unit::ampere);
     Panel panel;
     const bool by_label = !volts.empty() && !amperes.empty();
+    std::vector<std::string> words = naming_words(answer);
+    if (!age.empty()) std::erase(words, "old");
+    std::string rest = by_label ? joined_words(words) : std::string();
+    if (!by_label && answer.has_word("old") && age.empty()) rest = "old";
+    // The label's watts follow from Vmp and Imp: they are not a field of their own.
+    const bool rated = by_label && !answer.of(unit::watt).empty();
+    if (rated && (volts.size() < 2 || amperes.size() < 2)) rest = "W";
+    if (by_label && (volts.size() > 2 || amperes.size() > 2)) rest = "V, A";
+    if (!by_label && !volts.empty()) rest = "V";
+    if (!by_label && !amperes.empty()) rest = "A";
+    const std::size_t pieces = answer.pieces() ? 1 : 0;
+    if (answer.bare().size() > pieces) rest = format_number(answer.bare().back());
+    if (!rest.empty()) return refused(leftover(answer, rest));
     Understanding read = by_label ? panel_by_label(panel, volts, amperes)
                                   : find_answered_panel(draft, answer, panel);
     if (!read.accepted) return read;
@@ -121,12 +139,26 @@ Understanding answer_panels(StartDraft& draft, const PlainAnswer& answer) {
     }
     owned.panel = panel.id;
     draft.made.panels.push_back(owned);
+    const Sentence mpp = panel.v_mp && panel.i_mp
+                             ? say<"start.and_vmp">(with<"volts">(*panel.v_mp, unit::volt),
+                                                    with<"amperes">(*panel.i_mp, unit::ampere))
+                             : Sentence{};
+    const Sentence system =
+        panel.max_system_voltage_v
+            ? say<"start.and_system">(with<"volts">(*panel.max_system_voltage_v, unit::volt))
+            : Sentence{};
     const Sentence years =
         owned.age_years ? say<"start.aged">(with<"age">(*owned.age_years, unit::year)) : Sentence{};
-    return {.said = say<"start.is_panels">(with<"count">(count.value), with<"label">(panel.label),
-                                           with<"volts">(panel.v_oc, unit::volt),
-                                           with<"amperes">(panel.i_sc, unit::ampere),
-                                           with<"age">(years))};
+    return {.said = say<"start.is_panels">(
+                with<"count">(count.value), with<"label">(panel.label),
+                with<"volts">(panel.v_oc, unit::volt), with<"amperes">(panel.i_sc, unit::ampere),
+                with<"mpp">(mpp), with<"system">(system), with<"age">(years))};
+}
+
+}  // namespace
+
+Understanding answer_panels(StartDraft& draft, const PlainAnswer& answer) {
+    return answer_in_groups(draft, answer, answer_panel_group);
 }
 
 }  // namespace heatmatch

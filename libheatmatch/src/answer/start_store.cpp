@@ -226,7 +226,7 @@ Understanding answer_space(StartDraft& draft, const PlainAnswer& answer) {
         if (named) break;
     }
     if (fitting.size() != 1) {
-        constexpr std::size_t most = 5;
+        constexpr std::size_t most = 6;
         if (fitting.empty()) return not_understood(draft, QuestionKind::space, answer);
         Sentences names;
         for (std::size_t i = 0; i < std::min(most, fitting.size()); ++i) {

@@ -96,6 +96,16 @@ class Finish {
             assume(open_months(south_));
         }
         if (!made_.store) assume(say<"start.store.open">());
+        if (!made_.site.code) assume(say<"start.code.open">());
+        const bool metal_open =
+            std::any_of(made_.runs.begin(), made_.runs.end(),
+                        [](const auto& run) { return !run.surroundings.metal_raceway; });
+        if (metal_open) assume(say<"start.metal.open">());
+        for (const Panel& panel : made_.parts.panels) {
+            if (!panel.max_system_voltage_v) {
+                assume(say<"start.system.open">(with<"panel">(panel.id)));
+            }
+        }
         if (made_.store && !made_.store->stands && !made_.store->stands_on) {
             assume(say<"start.place.open">());
         }
@@ -139,6 +149,11 @@ class Finish {
         } else {
             assume(open_sun());
         }
+        // Stagnation is judged in the hottest air: the band's upper end, in the warmest month only.
+        double& hottest_c =
+            *std::max_element(typical->temp_max_c.begin(), typical->temp_max_c.end());
+        hottest_c += typical_air_band_k;
+        assume(say<"start.hottest">(with<"air">(hottest_c, unit::celsius)));
         made_.weather = std::move(typical);
         assume(say<"start.air">(with<"band">(typical_air_band_k, unit::kelvin)));
     }

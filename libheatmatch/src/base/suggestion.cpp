@@ -18,17 +18,23 @@ constexpr std::size_t letters_per_edit = 4;
 constexpr std::size_t few = 12;
 constexpr std::size_t shortest_start = 3;  // shortest word that counts as the beginning of another
 
+/// Letters inserted, omitted or replaced; two neighbors swapped count once.
 std::size_t edit_distance(std::string_view a, std::string_view b) {
     std::vector<std::size_t> row(b.size() + 1);
+    std::vector<std::size_t> above;
     for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
     for (std::size_t i = 1; i <= a.size(); ++i) {
+        const std::vector<std::size_t> last = row;
         std::size_t diagonal = row[0];
         row[0] = i;
         for (std::size_t j = 1; j <= b.size(); ++j) {
             const std::size_t kept = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
             diagonal = row[j];
             row[j] = std::min({kept, row[j] + 1, row[j - 1] + 1});
+            const bool swapped = i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1];
+            if (swapped) row[j] = std::min(row[j], above[j - 2] + 1);
         }
+        above = last;
     }
     return row[b.size()];
 }

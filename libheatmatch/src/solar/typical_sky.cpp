@@ -62,20 +62,22 @@ double tenth(double value) {
 }
 
 void add_air(MonthlyNormals& normals, double latitude_deg, std::optional<double> record_low_c) {
-    constexpr double half_day_k = 5.0;
-    constexpr double above_record_k = 20.0;
-    constexpr double least_k = 3.0;
-    constexpr double most_k = 25.0;
+    constexpr double half_day_summer_k = 5.0;
+    constexpr double half_day_winter_k = 3.5;
+    constexpr double least_swing_k = 3.0;
     const double sine = std::sin(radians(latitude_deg));
-    double year_c = 14.9 - 28.4 * (3.0 * sine * sine - 1.0) / 2.0;
-    double winter_k = (latitude_deg < 0.0 ? 0.15 : 0.3) * std::fabs(latitude_deg);
+    double warmest_c = 29.0 - 16.0 * sine * sine;
+    double coldest_c = 26.0 - 46.0 * sine * sine;
     if (record_low_c) {
-        const double coldest_c = *record_low_c + above_record_k + half_day_k;
-        winter_k = std::clamp(year_c - coldest_c, least_k, most_k);
-        year_c = coldest_c + winter_k;
+        // The record low belongs to winter alone: summers of equal latitude differ far less.
+        const double night_c = std::max(10.0 + 0.58 * *record_low_c, *record_low_c + 1.0);
+        coldest_c = night_c + half_day_winter_k;
+        warmest_c = std::max(warmest_c, coldest_c + least_swing_k);
     }
     for (std::size_t month = 0; month < 12; ++month) {
-        const double mean_c = year_c + winter_k * season(latitude_deg, month, 1.0);
+        const double summer = (1.0 + season(latitude_deg, month, 1.0)) / 2.0;
+        const double mean_c = std::lerp(coldest_c, warmest_c, summer);
+        const double half_day_k = std::lerp(half_day_winter_k, half_day_summer_k, summer);
         normals.temp_min_c.push_back(tenth(mean_c - half_day_k));
         normals.temp_max_c.push_back(tenth(mean_c + half_day_k));
     }
