@@ -8,6 +8,7 @@ from typing import Any
 from heatmatch import _library as _core
 from heatmatch import weather
 from heatmatch.cli.circuits import circuits_and_shown
+from heatmatch.cli.margin_json import margin_json, texts_in
 from heatmatch.cli.output import (
     bar,
     check_new_file,
@@ -22,7 +23,6 @@ from heatmatch.cli.shared import (
     add_installation,
     add_options,
     difference_k,
-    margin_json,
     month,
     open_catalog,
     positive,
@@ -32,7 +32,6 @@ from heatmatch.cli.shared import (
     say_name,
     shows_progress,
     temperature_c,
-    texts_in,
 )
 from heatmatch.errors import InvalidInput
 from heatmatch.io import frames_day

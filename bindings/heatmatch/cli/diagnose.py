@@ -10,6 +10,7 @@ from heatmatch import _library as _core
 from heatmatch.cli.circuits import (
     chosen_candidate,
 )
+from heatmatch.cli.margin_json import texts_in
 from heatmatch.cli.meter_data import calibration_json, diagnosis_json
 from heatmatch.cli.output import (
     bar,
@@ -27,7 +28,6 @@ from heatmatch.cli.shared import (
     say_cautions,
     say_name,
     shows_progress,
-    texts_in,
 )
 from heatmatch.text.day import calibration_text
 from heatmatch.text.meter import diagnosis_text, short_diagnosis_text

@@ -69,7 +69,7 @@ change it to describe your own situation.
 DEMO_EXAMPLES = ("demo > mine.json", "demo | heatmatch rank -")
 
 
-_ROWS = 6  # of the table below the first screen
+_ROWS = 5  # of the table below the first screen
 _UNUSED = 4  # lines of parts that no circuit has, there
 _COMPARED = 200  # candidates that are kept to be compared
 _REJECTED = 2000  # with a danger, so that new dangers are reported
@@ -95,7 +95,7 @@ def _say_first(
     if len(ranking) > 0:
         say("")
         say(results.marked_table(ranking, rows, units=units))
-        say(results.wrap(" ".join(texts(_core.short_legend(ranking), units))))
+        say(results.wrap(texts(_core.short_legend(ranking), units)[0]))
     said = texts([_core.short_ranking(ranking), *plan_lines(ranking, plan)], units)
     say(results.wrap(" ".join(said)))
     unused = _core.unused_lines(ranking, installation)

@@ -13,6 +13,7 @@ from heatmatch.cli.circuits import (
     ranked,
     say_circuit,
 )
+from heatmatch.cli.margin_json import texts_in
 from heatmatch.cli.output import picked, print_json, say
 from heatmatch.cli.shared import (
     DANGER,
@@ -24,7 +25,6 @@ from heatmatch.cli.shared import (
     read_weather,
     say_cautions,
     say_name,
-    texts_in,
 )
 from heatmatch.text.results import wrap
 from heatmatch.text.table import wrapped

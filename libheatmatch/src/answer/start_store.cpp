@@ -254,4 +254,13 @@ Understanding answer_space(StartDraft& draft, const PlainAnswer& answer) {
                                           with<"volume">(volumes.front(), unit::cubic_metre))};
 }
 
+Sentence out_of_range(const Field& field, double value, const Sentence& what) {
+    if (std::isfinite(value) && field.range.holds(value)) return {};
+    constexpr int digits = 4;
+    return say<"start.out_of_range">(with<"what">(what),
+                                     with<"low">(field.range.low, field.unit, digits),
+                                     with<"high">(field.range.high, field.unit, digits),
+                                     with<"value">(value, field.unit, digits));
+}
+
 }  // namespace heatmatch

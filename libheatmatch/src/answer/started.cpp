@@ -240,15 +240,6 @@ double bare_in(const Field& field, double value, UnitSystem system) {
     return convert(value, display_unit(field.unit, system), field.unit);
 }
 
-Sentence out_of_range(const Field& field, double value, const Sentence& what) {
-    if (std::isfinite(value) && field.range.holds(value)) return {};
-    constexpr int digits = 4;
-    return say<"start.out_of_range">(with<"what">(what),
-                                     with<"low">(field.range.low, field.unit, digits),
-                                     with<"high">(field.range.high, field.unit, digits),
-                                     with<"value">(value, field.unit, digits));
-}
-
 AnsweredNumber only_number(const StartDraft& draft, QuestionKind kind, const PlainAnswer& answer,
                            const Field& field, const Sentence& what) {
     std::vector<double> found = answer.of(field.unit);
