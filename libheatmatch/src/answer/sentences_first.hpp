@@ -76,7 +76,7 @@ inline constexpr auto first_lines = std::to_array<Template>({
      "Made {made}: {none} no finding, {cautions} caution, {warnings} warning{dangers}; not made "
      "{not_made}."},
     {"first.checks_danger", ", {count} danger"},
-    {"first.never", "Permits, mating connectors, mounting. No part is approved for this use."},
+    {"first.never", "Permits, mating connectors, mounting. No part has a listing for it."},
 
     {"first.others", "other ways"},
     {"first.way", "other ways"},
