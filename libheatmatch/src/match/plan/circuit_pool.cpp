@@ -12,6 +12,19 @@
 
 namespace heatmatch {
 
+namespace {
+
+WiredArray with_wires(std::size_t array, const Circuit& circuit) {
+    WiredArray wired{.array = array};
+    for (const RunParts& run : circuit.runs) {
+        wired.wires.push_back(run.wire ? run.wire->id : std::string());
+        wired.wires.push_back(run.insulation ? run.insulation->id : std::string());
+    }
+    return wired;
+}
+
+}  // namespace
+
 CircuitPool::CircuitPool(PlanTask& task)
     : task_(task), least_bill_(task), set_of_array_(task.family.arrays.size()) {
     for (std::size_t bank = 0; bank < task.bank_count(); ++bank) {
@@ -64,7 +77,7 @@ double CircuitPool::headroom_at_most(ListedCircuit& circuit) {
         }
         circuit.element_w.reset();
     }
-    const auto known = array_headroom_.find(circuit.choice.array);
+    const auto known = array_headroom_.find(circuit.wired);
     return known == array_headroom_.end() ? circuit.most_headroom
                                           : std::min(circuit.most_headroom, known->second);
 }
@@ -80,9 +93,16 @@ bool CircuitPool::is_dead(std::size_t array) {
     dead = reversed_too_far(*circuit.unlike, task_.judge->site_of(existing), open_ohm);
     if (dead) {
         reject("reversed panel");
-        dead_reason_[array] = "reversed panel";
+        failing_[{.array = array}] = "reversed panel";
     }
     return dead;
+}
+
+const std::string* CircuitPool::fails_with_any(const ListedCircuit& circuit) {
+    static_cast<void>(is_dead(circuit.choice.array));
+    auto known = failing_.find({.array = circuit.choice.array});
+    if (known == failing_.end()) known = failing_.find(circuit.wired);
+    return known == failing_.end() ? nullptr : &known->second;
 }
 
 CircuitPool::Frame& CircuitPool::frame(const PlanChoice& choice) {
@@ -148,7 +168,9 @@ std::optional<ListedCircuit> CircuitPool::screen(const PlanChoice& choice) {
         circuit.bank = task_.bank(bank);
     }
     circuit.heat = nullptr;
-    ListedCircuit listed{.choice = choice, .cold_v = circuit.cold_voltage_v()};
+    ListedCircuit listed{
+        .choice = choice, .wired = {.array = array}, .cold_v = circuit.cold_voltage_v()};
+    if (task_.banks.lays_for_heat) listed.wired = with_wires(array, circuit);
     const std::string fails = check_elements(circuit, site, listed);
     if (!fails.empty()) {
         reject(fails);
@@ -174,10 +196,10 @@ void CircuitPool::judge(std::span<ListedCircuit* const> circuits) {
     for (ListedCircuit* circuit : circuits) {
         if (circuit->judged) continue;
         circuit->judged = true;
-        if (is_dead(circuit->choice.array)) {
+        if (const std::string* reason = fails_with_any(*circuit)) {
             circuit->verdict.danger = true;
             circuit->verdict.headroom = -1.0;
-            circuit->verdict.reason = dead_reason_[circuit->choice.array];
+            circuit->verdict.reason = *reason;
             continue;
         }
         open.push_back(circuit);
@@ -194,20 +216,20 @@ void CircuitPool::judge(std::span<ListedCircuit* const> circuits) {
 
 void CircuitPool::note(const ListedCircuit& circuit) {
     const PlanVerdict& verdict = circuit.verdict;
-    const std::size_t array = circuit.choice.array;
     if (!task_.banks.branch_runs) {
-        const auto known = array_headroom_.try_emplace(array, 1.0).first;
+        const auto known = array_headroom_.try_emplace(circuit.wired, 1.0).first;
         known->second = std::min(known->second, verdict.array_headroom);
     }
     if (!verdict.danger && !verdict.assessed && !verdict.missing.empty()) {
-        ++lacking_[verdict.missing + " (" + verdict.subject + ")"];
+        LackedFact& fact = lacking_[{verdict.missing, verdict.subject}];
+        if (fact.circuits++ == 0) fact.example = circuit.choice;
     }
     if (verdict.good()) return;
     if (verdict.danger || !verdict.assessed) reject(verdict.reason);
-    const bool fails_with_any = verdict.array_headroom < 0.0 || !verdict.array_assessed;
-    if (fails_with_any && !task_.banks.branch_runs) {
-        dead_[array] = true;
-        dead_reason_[array] = verdict.reason;
+    const bool whatever_bank = verdict.array_headroom < 0.0 || !verdict.array_assessed;
+    if (whatever_bank && !task_.banks.branch_runs) {
+        failing_[circuit.wired] = verdict.reason;
+        if (!task_.banks.lays_for_heat) dead_[circuit.wired.array] = true;
     }
 }
 

@@ -28,9 +28,26 @@ struct PlanChoice {
     }
 };
 
+/// An array with the wires of its runs, where one of them is chosen for the heat of the bank.
+struct WiredArray {
+    std::size_t array = 0;
+    std::vector<std::string> wires{};  //!< ids of wire and insulation; empty where none depends
+
+    friend bool operator<(const WiredArray& a, const WiredArray& b) {
+        return a.array != b.array ? a.array < b.array : a.wires < b.wires;
+    }
+};
+
+/// A fact that deciding margins of circuits lack.
+struct LackedFact {
+    std::size_t circuits = 0;
+    PlanChoice example{};  //!< one of those circuits
+};
+
 /// A circuit of some panels, with what is known of it.
 struct ListedCircuit {
     PlanChoice choice{};
+    WiredArray wired{};
     double kwh = 0.0;                   //!< of the season, after the wire of the circuit alone
     double price = 0.0;                 //!< of its whole bill at least, with all that is owned
     double most_headroom = 1.0;         //!< upper bound
@@ -86,8 +103,10 @@ class CircuitPool {
     [[nodiscard]] std::size_t checks() const { return checks_; }
     /// How many circuits a screen rejected, by the reason.
     [[nodiscard]] const std::map<std::string, std::size_t>& reasons() const { return reasons_; }
-    /// Facts that deciding margins of circuits lack, with the number of circuits.
-    [[nodiscard]] const std::map<std::string, std::size_t>& lacking() const { return lacking_; }
+    /// Facts that deciding margins of circuits lack, by field and subject of the margin.
+    [[nodiscard]] const std::map<std::pair<std::string, std::string>, LackedFact>& lacking() const {
+        return lacking_;
+    }
     [[nodiscard]] PlanTask& task() { return task_; }
     [[nodiscard]] LeastBill& least_bill() { return least_bill_; }
 
@@ -111,6 +130,9 @@ class CircuitPool {
     [[nodiscard]] std::string check_elements(const Circuit& circuit, const Site& site,
                                              ListedCircuit& listed);
     [[nodiscard]] bool is_reversed(std::size_t array, const Circuit& circuit, const Site& site);
+    /// Why a circuit is a danger or can not be judged whatever its bank; null where that is not
+    /// known.
+    [[nodiscard]] const std::string* fails_with_any(const ListedCircuit& circuit);
     /// Keeps what a verdict says of other circuits.
     void note(const ListedCircuit& circuit);
     void reject(const std::string& reason) { ++reasons_[reason]; }
@@ -126,8 +148,9 @@ class CircuitPool {
     std::map<PlanChoice, std::optional<ListedCircuit>> made_{};
     std::map<std::pair<std::size_t, int>, Frame> frames_{};
     BrightArrays bright_{};
-    std::map<std::size_t, bool> dead_{};  //!< arrays with a danger whatever the bank
-    std::map<std::size_t, std::string> dead_reason_{};
+    std::map<std::size_t, bool> dead_{};  //!< arrays with a danger whatever bank and wire
+    /// Reasons of those that fail with any bank for which they have these wires.
+    std::map<WiredArray, std::string> failing_{};
     /// Of an unlike array [ohm].
     struct Reversal {
         double reversed_ohm = 0.0;  //!< that load or less reverses a panel too far
@@ -135,9 +158,9 @@ class CircuitPool {
     };
     std::map<std::size_t, Reversal> reversed_{};
     /// Of arrays that were judged: headroom of what depends on no bank.
-    std::map<std::size_t, double> array_headroom_{};
+    std::map<WiredArray, double> array_headroom_{};
     std::map<std::string, std::size_t> reasons_{};
-    std::map<std::string, std::size_t> lacking_{};
+    std::map<std::pair<std::string, std::string>, LackedFact> lacking_{};
     std::size_t checks_ = 0;
 };
 

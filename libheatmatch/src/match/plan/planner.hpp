@@ -19,6 +19,8 @@ class Planner {
   private:
     /// One search; each has a part of the progress that is left, because their number is not known.
     PlanOutcome search(const PlanRequirement& needed);
+    /// A search of few checks, for what is told beside the plan.
+    PlanOutcome search_briefly(PlanRequirement needed);
     /// As in a recommendation, a plan with a danger by an unstated fact only where none is without,
     /// as far as a short search finds one.
     void prefer_careful(double headroom, PlanOutcome& found);
@@ -50,6 +52,8 @@ class Planner {
     bool offer_single_goals(double base);
     /// No plan: the reason, and the nearest that is possible.
     void tell_nearest(double base, const PlanOutcome& found);
+    /// Facts without which circuits cannot be judged, those of the most circuits first.
+    [[nodiscard]] Sentences missing_facts() const;
     void add_remarks();
 
     PlanTask& task_;

@@ -45,23 +45,27 @@ void Planner::offer_headroom(double level, const PlanOutcome& outcome) {
     plan_.others.push_back(std::move(offer));
 }
 
+PlanOutcome Planner::search_briefly(PlanRequirement needed) {
+    constexpr std::size_t few_checks = 120;
+    needed.most_checks = few_checks;
+    constexpr std::size_t few_ties = 30;
+    needed.most_ties = few_ties;
+    return search(needed);
+}
+
 void Planner::add_usual() {
     if (all_.size() < 2) return;
-    const auto offer = [&](PlanExtent extent, auto&& said, Sentence none) {
+    const auto offer = [&](PlanExtent extent, auto&& said, Sentence none, Sentence none_found) {
         PlanRequirement needed = required(plan_.headroom);
         needed.extent = extent;
-        constexpr std::size_t few_checks = 100;
-        needed.most_checks = few_checks;
-        constexpr std::size_t few_ties = 30;
-        needed.most_ties = few_ties;
-        const PlanOutcome outcome = search(needed);
+        const PlanOutcome outcome = search_briefly(needed);
         PlanOffer made;
         if (outcome.chosen) {
             made = offer_of(*outcome.chosen);
             made.said = said(with<"heat">(a_day(made.kwh)),
                              with<"price">(price_said(outcome.chosen->verdict.price)));
         } else {
-            made.said = std::move(none);
+            made.said = outcome.proven ? std::move(none) : std::move(none_found);
         }
         made.headroom = plan_.headroom;
         plan_.others.push_back(std::move(made));
@@ -69,11 +73,11 @@ void Planner::add_usual() {
     offer(
         PlanExtent::one_group,
         [](auto heat, auto price) { return say<"plan.of_one_group">(heat, price); },
-        say<"plan.none_of_one_group">());
+        say<"plan.none_of_one_group">(), say<"plan.none_found_of_one_group">());
     offer(
         PlanExtent::one_array,
         [](auto heat, auto price) { return say<"plan.in_one_array">(heat, price); },
-        say<"plan.none_in_one_array">());
+        say<"plan.none_in_one_array">(), say<"plan.none_found_in_one_array">());
 }
 
 void Planner::offer_volts() {
@@ -90,11 +94,7 @@ void Planner::offer_volts() {
         if (volts >= highest_v || (volts == wet_only_v && !wet)) continue;
         PlanRequirement needed = required(plan_.headroom);
         needed.volts_max = volts;
-        constexpr std::size_t few_checks = 120;
-        needed.most_checks = few_checks;
-        constexpr std::size_t few_ties = 30;
-        needed.most_ties = few_ties;
-        PlanOutcome outcome = search(needed);
+        PlanOutcome outcome = search_briefly(needed);
         if (below.best && !(outcome.best && outcome.best->kwh >= below.best->kwh)) {
             outcome.best = below.best;
             outcome.chosen = below.chosen;

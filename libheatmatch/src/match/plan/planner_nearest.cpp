@@ -1,3 +1,4 @@
+#include "match/rank/fact_path.hpp"
 #include "planner.hpp"
 #include "sentences.hpp"
 
@@ -89,24 +90,42 @@ void Planner::tell_nearest(double base, const PlanOutcome& found) {
         free.parts_max.reset();
         any = offer_without(say<"plan.goal_all">(), free);
     }
-    Sentence why = say<"plan.none">();
+    Sentence why = found.proven ? say<"plan.none">() : say<"plan.none_found">();
     const auto& reasons = pool_.reasons();
     const auto most =
         std::max_element(reasons.begin(), reasons.end(),
                          [](const auto& a, const auto& b) { return a.second < b.second; });
-    if (!any && most != reasons.end()) {
+    if (!any && found.proven && most != reasons.end()) {
         why = say<"plan.none_because">(with<"margin">(Name{shown_margin_name(most->first)}));
     }
     remarks.insert(remarks.begin() + static_cast<std::ptrdiff_t>(first), std::move(why));
-    std::vector<std::pair<std::size_t, std::string>> facts;
-    for (const auto& [fact, count] : pool_.lacking()) facts.emplace_back(count, fact);
-    std::sort(facts.rbegin(), facts.rend());
+    for (Sentence& fact : missing_facts()) remarks.push_back(std::move(fact));
+}
+
+Sentences Planner::missing_facts() const {
+    std::vector<const std::pair<const std::pair<std::string, std::string>, LackedFact>*> facts;
+    facts.reserve(pool_.lacking().size());
+    for (const auto& lacked : pool_.lacking()) facts.push_back(&lacked);
+    std::stable_sort(facts.begin(), facts.end(), [](const auto* a, const auto* b) {
+        return a->second.circuits > b->second.circuits;
+    });
     constexpr std::size_t most_facts = 5;
     if (facts.size() > most_facts) facts.resize(most_facts);
-    for (const auto& [count, fact] : facts) {
-        remarks.push_back(
-            say<"plan.lacks">(with<"fact">(Name{fact}), with<"count">(static_cast<double>(count))));
+    Sentences said;
+    for (const auto* lacked : facts) {
+        const auto& [field, subject] = lacked->first;
+        const PlanChoice& example = lacked->second.example;
+        const ExistingCircuit circuit = task_.circuit(example.array, example.bank);
+        const Candidate candidate{.circuit = task_.judge->wired(circuit),
+                                  .site = task_.judge->site_of(circuit)};
+        Margin margin;
+        margin.subject = subject;
+        Sentence sentence =
+            say<"plan.lacks">(with<"fact">(fact_path(task_.yard, candidate, margin, field)));
+        const auto same = [&](const Sentence& other) { return other.text() == sentence.text(); };
+        if (std::none_of(said.begin(), said.end(), same)) said.push_back(std::move(sentence));
     }
+    return said;
 }
 
 }  // namespace heatmatch

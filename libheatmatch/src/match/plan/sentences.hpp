@@ -20,6 +20,10 @@ inline constexpr auto table = std::to_array<Template>({
     {"plan.none_of_one_group", "No circuit of one group of panels meets the goals."},
     {"plan.in_one_array", "All panels in one array: {heat} a day, for {price}."},
     {"plan.none_in_one_array", "No array of all panels meets the goals."},
+    {"plan.none_found_of_one_group",
+     "No circuit of one group of panels was found that meets the goals; not all were tried."},
+    {"plan.none_found_in_one_array",
+     "No array of all panels was found that meets the goals; not all were tried."},
     {"plan.required_headroom",
      "Every check that was made and whose limit means danger has a headroom of {headroom} or "
      "more."},
@@ -48,6 +52,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"plan.idle_bound", "No plan that includes them has more heat."},
 
     {"plan.none", "No plan meets the goals."},
+    {"plan.none_found", "No plan that meets the goals was found; not all were tried."},
     {"plan.none_because", "No plan meets the goals; most circuits failed by {margin}."},
     {"plan.nearest", "{goal}, {heat} a day is possible, for {price} at headroom {headroom}."},
     {"plan.goal_larger_budget", "With a budget of {budget} {currency}"},
@@ -56,7 +61,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"plan.goal_headroom", "With a required headroom of {headroom}"},
     {"plan.goal_parts", "Without the limit on parts"},
     {"plan.goal_all", "Without budget, voltage limit, required headroom and limit on parts"},
-    {"plan.lacks", "{count} circuits could not be judged: state {fact}."},
+    {"plan.lacks", "Circuits cannot be judged without {fact}: state it."},
 
     {"plan.proven", "No other plan of the {arrays} arrays considered has more heat."},
     {"plan.proven_tie",
