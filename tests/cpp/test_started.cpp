@@ -38,7 +38,9 @@ const Typed& a_yard() {
         {QuestionKind::wire, "30 ft"},
         {QuestionKind::space, "28 m2 twin-wall-8mm, 16 m3"},
         {QuestionKind::warmth, "5 °C, Nov to Mar"},
-        {QuestionKind::damp, "yes"}};
+        {QuestionKind::damp, "yes"},
+        {QuestionKind::metal, "no"},
+        {QuestionKind::code, "nec"}};
     return answers;
 }
 

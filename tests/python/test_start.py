@@ -26,9 +26,11 @@ $150
 dry sand in a steel drum, 22.5 in x 33.5 in
 inside the greenhouse, on concrete
 30 ft
+no
 28 m2 twin-wall-8mm, 16 m3
 5 °C, Nov to Mar
 yes
+nec
 """
 
 
@@ -102,7 +104,7 @@ def test_us_units_are_shown_and_read(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: Any
 ) -> None:
     path = tmp_path / "us.json"
-    typed = "bench\n44\n-20\n\n\n\n\n\n\n\n30\n\n\n\n"
+    typed = "bench\n44\n-20\n\n\n\n\n\n\n\n30\n\n\n\n\n\n"
     code, out = started(typed, path, monkeypatch, capsys, "--units", "us")
     assert code == 0, out
     assert "Record low -20 °F (-28.9 °C)." in out

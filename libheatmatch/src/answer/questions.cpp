@@ -34,9 +34,11 @@ std::vector<Question> questions(UnitSystem system) {
     add(QuestionKind::store, say<"start.store">(), say<"start.store.open">());
     add(QuestionKind::place, say<"start.place">(), say<"start.place.open">());
     add(QuestionKind::wire, say<"start.wire">(), say<"start.wire.open">());
+    add(QuestionKind::metal, say<"start.metal">(), say<"start.metal.open">());
     add(QuestionKind::space, say<"start.space">(), say<"start.space.open">());
     add(QuestionKind::warmth, say<"start.warmth">(), open_months(false));
     add(QuestionKind::damp, say<"start.damp">(), say<"start.damp.open">());
+    add(QuestionKind::code, say<"start.code">(), say<"start.code.open">());
     return all;
 }
 

@@ -29,11 +29,17 @@ inline constexpr auto table = std::to_array<Template>({
     {"start.hottest",
      "The days of the warmest month are assumed hot, {air}, so that stagnation is not "
      "understated."},
+    {"start.code", "Which wiring code applies there: nec (North America) or iec (elsewhere)?"},
     {"start.code.open",
-     "The wiring code is not stated: no circuit can be recommended until site.code is \"nec\" or "
-     "\"iec\"."},
+     "The wiring code is not known: wire is held to both, so fewer circuits can be recommended. "
+     "State site.code."},
+    {"start.is_code", "Wire is held to the {code}. Local codes and licensed practice decide."},
+    {"start.metal", "Is any of the wire in metal conduit or another metal raceway?"},
     {"start.metal.open",
-     "It is not known if wire lies in metal raceway: state runs[].surroundings.metal_raceway."},
+     "It is not known if wire lies in metal raceway, so its bonding is not assessed. State "
+     "runs[].surroundings.metal_raceway."},
+    {"start.is_metal", "All wire counts as in metal raceway: less current, and it must be bonded."},
+    {"start.is_no_metal", "No wire is in metal raceway."},
     {"start.system.open",
      "Maximum system voltage of \"{panel}\" is not known: no circuit can be recommended until "
      "parts.panels[].max_system_voltage_v is stated."},
@@ -107,6 +113,7 @@ inline constexpr auto table = std::to_array<Template>({
     {"start.two_ways", "\"{text}\" can be read in two ways: write a point for decimals."},
     {"start.out_of_range", "The {what} must be {low} to {high}, not {value}."},
     {"start.need_example", "\"{text}\" is not understood: write it like {example}."},
+    {"start.write_unit", "{beyond} Write the unit, like {example}."},
     {"start.twelve", "There must be twelve numbers, not {count}: January to December."},
     {"start.which",
      "\"{text}\" fits {count} parts of the catalog: write one of {names}, or a label's Voc and "
@@ -121,7 +128,7 @@ inline constexpr auto table = std::to_array<Template>({
      "\"{text}\" is not kept: {words} is not understood. Leave it out, or write it behind #."},
     {"start.other_currency",
      "The catalog's prices are in USD, so a budget in {currency} cannot be compared. Write it in "
-     "USD."},
+     "USD, or state goals.per_usd in the file."},
     {"start.and_vmp", ", Vmp {volts}, Imp {amperes}"},
     {"start.and_system", ", maximum system voltage {volts}"},
     {"start.taken",

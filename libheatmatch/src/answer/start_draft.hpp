@@ -74,6 +74,8 @@ struct AnsweredNumber {
 [[nodiscard]] Understanding answer_store(StartDraft& draft, const PlainAnswer& answer);
 [[nodiscard]] Understanding answer_place(StartDraft& draft, const PlainAnswer& answer);
 [[nodiscard]] Understanding answer_wire(StartDraft& draft, const PlainAnswer& answer);
+[[nodiscard]] Understanding answer_metal(StartDraft& draft, const PlainAnswer& answer);
+[[nodiscard]] Understanding answer_code(StartDraft& draft, const PlainAnswer& answer);
 [[nodiscard]] Understanding answer_space(StartDraft& draft, const PlainAnswer& answer);
 
 }  // namespace heatmatch

@@ -94,8 +94,14 @@ std::vector<double> lengths_of(const PlainAnswer& answer, UnitSystem system) {
     return lengths;
 }
 
-Sentence size_refused(const char* name, double metres) {
-    return out_of_range(start_field(store_fields(), name), metres, say<"start.what_length">());
+Sentence size_refused(const char* name, double metres, UnitSystem system) {
+    const Field& field = start_field(store_fields(), name);
+    Sentence beyond = out_of_range(field, metres, say<"start.what_length">());
+    constexpr double cm_per_m = 100.0;
+    const bool as_cm = system == UnitSystem::si && field.range.holds(metres / cm_per_m);
+    if (beyond.empty() || !as_cm) return beyond;
+    return say<"start.write_unit">(with<"beyond">(std::move(beyond)),
+                                   with<"example">(format_number(metres) + " cm"));
 }
 
 Amount metres_shown(double metres) {
@@ -148,7 +154,7 @@ Understanding answer_store(StartDraft& draft, const PlainAnswer& answer) {
     for (const auto& [name, value] :
          {std::pair("diameter_m", store.diameter_m), std::pair("width_m", store.width_m),
           std::pair("depth_m", store.depth_m), std::pair("height_m", store.height_m)}) {
-        Sentence beyond = value ? size_refused(name, *value) : Sentence{};
+        Sentence beyond = value ? size_refused(name, *value, draft.system) : Sentence{};
         if (!beyond.empty()) return refused(std::move(beyond));
     }
     draft.made.store = std::move(store);
@@ -175,31 +181,6 @@ Understanding answer_place(StartDraft& draft, const PlainAnswer& answer) {
                 with<"where">(where),
                 with<"on">(on ? say<"start.on">(with<"what">(std::string(word_of(*on))))
                               : Sentence{}))};
-}
-
-Understanding answer_wire(StartDraft& draft, const PlainAnswer& answer) {
-    auto read = only_number(draft, QuestionKind::wire, answer,
-                            start_field(wire_run_fields(), "length_m"), say<"start.what_length">());
-    if (!read.refused.empty()) return refused(std::move(read.refused));
-    constexpr double lead_m = 0.3;
-    constexpr double summer_c = 35.0;
-    WireRun home{.name = "home run",
-                 .carries = Carried::array,
-                 .length_m = read.value,
-                 .wire = "choose",
-                 .surroundings = {.kind = SurroundingsKind::sunlit, .air_c = summer_c},
-                 .notes = answer.note};
-    WireRun lead{.name = "element lead",
-                 .carries = Carried::bank,
-                 .length_m = lead_m,
-                 .wire = "choose",
-                 .inside = true,
-                 .surroundings = {.kind = SurroundingsKind::open_air, .air_c = lead_air_c}};
-    const Sentence assumed = say<"start.lead">(with<"air">(lead_air_c, unit::celsius));
-    lead.notes = assumed.text(draft.system);
-    draft.made.runs = {std::move(home), std::move(lead)};
-    return {.said = sentence_of(
-                {say<"start.is_wire">(with<"length">(metres_shown(read.value))), assumed})};
 }
 
 Understanding answer_space(StartDraft& draft, const PlainAnswer& answer) {

@@ -44,12 +44,16 @@ Understanding read_answer(StartDraft& draft, QuestionKind kind, const PlainAnswe
             return answer_place(draft, answer);
         case QuestionKind::wire:
             return answer_wire(draft, answer);
+        case QuestionKind::metal:
+            return answer_metal(draft, answer);
         case QuestionKind::space:
             return answer_space(draft, answer);
         case QuestionKind::warmth:
             return answer_warmth(draft, answer);
         case QuestionKind::damp:
             return answer_damp(draft, answer);
+        case QuestionKind::code:
+            return answer_code(draft, answer);
     }
     return {};
 }
@@ -152,10 +156,12 @@ class Finish {
         // Stagnation is judged in the hottest air: the band's upper end, in the warmest month only.
         double& hottest_c =
             *std::max_element(typical->temp_max_c.begin(), typical->temp_max_c.end());
-        hottest_c += typical_air_band_k;
+        const double band_k =
+            draft_.record_low_c ? typical_air_band_k : typical_air_band_without_low_k;
+        hottest_c += band_k;
         assume(say<"start.hottest">(with<"air">(hottest_c, unit::celsius)));
         made_.weather = std::move(typical);
-        assume(say<"start.air">(with<"band">(typical_air_band_k, unit::kelvin)));
+        assume(say<"start.air">(with<"band">(band_k, unit::kelvin)));
     }
 
     void parts() {
@@ -215,6 +221,10 @@ std::string_view answer_example(QuestionKind kind, UnitSystem system) {
             return us ? "41 °F, Nov to Mar" : "5 °C, Nov to Mar";
         case QuestionKind::damp:
             return "yes";
+        case QuestionKind::metal:
+            return "no";
+        case QuestionKind::code:
+            return us ? "nec" : "iec";
     }
     return {};
 }

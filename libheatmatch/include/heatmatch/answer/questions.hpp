@@ -25,13 +25,15 @@ enum class QuestionKind {
     store,
     place,
     wire,
+    metal,
     space,
     warmth,
-    damp
+    damp,
+    code
 };
 inline constexpr auto question_words = std::to_array<std::string_view>(
     {"name", "latitude", "record low", "mounting", "sun", "panels", "elements", "spend", "store",
-     "place", "wire", "space", "warmth", "damp"});
+     "place", "wire", "metal", "space", "warmth", "damp", "code"});
 [[nodiscard]] constexpr std::span<const std::string_view> words_of(QuestionKind) {
     return question_words;
 }
