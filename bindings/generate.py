@@ -5,11 +5,15 @@ Run it after a field or a binding has changed: .venv/bin/python bindings/generat
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 
-from heatmatch import _core, choices
+HERE = Path(__file__).resolve().parent
+# The installed package has the compiled part; its sources beside this file do not.
+sys.path[:] = [path for path in sys.path if Path(path).resolve() != HERE]
 
-HERE = Path(__file__).parent
+from heatmatch import _core, choices  # noqa: E402
+
 TYPES = {
     0: "str", 1: "str", 2: "str", 3: "str", 4: "float", 5: "int", 6: "bool",
     7: "list[float]", 8: "list[str]", 9: "list[dict[str, float]]", 10: "dict[str, float]",

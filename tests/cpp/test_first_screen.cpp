@@ -39,7 +39,7 @@ TEST_CASE("the first screen of a ranking is that of its recommendation, with its
     CHECK(contains(block_of(screen, "heat"), "Nov to Mar"));
     CHECK(contains(block_of(screen, "limit"), "105 V"));
     CHECK_FALSE(block_of(screen, "checks").empty());
-    CHECK(contains(block_of(screen, "not here"), "No part has a listing for it"));
+    CHECK(contains(block_of(screen, "not here"), "No part carries a listing"));
     CHECK(screen.closing.size() == 2);
     CHECK(screen.others.rows.size() >= ranking.alternatives.size());
     for (const auto& row : screen.others.rows) CHECK(row.size() == screen.others.columns.size());

@@ -95,7 +95,7 @@ def _say_first(
     if len(ranking) > 0:
         say("")
         say(results.marked_table(ranking, rows, units=units))
-        say(results.wrap(texts(_core.short_legend(ranking), units)[0]))
+        say(results.wrap(" ".join(texts(_core.short_legend(ranking), units))))
     said = texts([_core.short_ranking(ranking), *plan_lines(ranking, plan)], units)
     say(results.wrap(" ".join(said)))
     unused = _core.unused_lines(ranking, installation)

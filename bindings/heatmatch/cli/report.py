@@ -104,7 +104,7 @@ def _check_choice(arguments: argparse.Namespace) -> None:
     """Reject --plan together with a choice of one circuit."""
     for option in ("rank", "circuit"):
         if arguments.plan and getattr(arguments, option) is not None:
-            raise InvalidInput(f"--plan and --{option} name two things to report; give one of them")
+            raise InvalidInput(f"--plan and --{option} cannot be combined; use one of them")
 
 
 def run_report(arguments: argparse.Namespace) -> int:

@@ -91,13 +91,7 @@ Sentences short_legend(const Ranking& ranking) {
     if (ranking.recommended) {
         legend.push_back(say<"ranking.short_build">(with<"mark">(build_mark)));
     }
-    const bool store = std::any_of(all.begin(), all.end(), [](const Candidate& candidate) {
-        return candidate.circuit.heat != nullptr;
-    });
-    const auto unused = with<"unused">(1.0);
-    const auto at_limit = with<"at_limit">(0.0);
-    legend.push_back(store ? say<"ranking.short_legend">(unused, at_limit)
-                           : say<"ranking.short_bare">(unused, at_limit));
+    legend.push_back(say<"ranking.short_head">());
     const bool open = std::any_of(all.begin(), all.end(), [](const Candidate& candidate) {
         return !undecided_margins(candidate).empty();
     });
@@ -114,8 +108,7 @@ Sentences unused_lines(const Ranking& ranking, const Installation& installation)
     Sentences lines;
     for (const OwnedPanels& owned : installation.panels) {
         const auto has = [&owned](const Circuit& circuit) {
-            return circuit.unlike ? circuit.array_title().find(owned.group) != std::string::npos
-                                  : circuit.owned.group == owned.group;
+            return circuit.owned.group == owned.group;
         };
         if (!none_has(ranking, has)) continue;
         lines.push_back(say<"unused.panels">(with<"group">(owned.group),

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 
 namespace heatmatch {
 
@@ -13,9 +14,9 @@ using answer_sentences::say;
 namespace {
 
 Sentence plan_money(double sum, const std::string& currency) {
-    const Sentence amount = number_cell(sum, 0, unit::money);
+    Sentence amount = number_cell(sum, 0, unit::money);
     if (currency.empty()) return amount;
-    return say<"cell.money">(with<"amount">(amount), with<"currency">(currency));
+    return say<"cell.money">(with<"amount">(std::move(amount)), with<"currency">(currency));
 }
 
 Sentence plan_price(const Bill& bill) {

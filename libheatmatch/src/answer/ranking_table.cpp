@@ -189,6 +189,7 @@ Sentences ranking_legend(const Ranking& ranking, bool share) {
         return candidate.circuit.heat != nullptr;
     });
     std::vector<const Candidate*> pointers;
+    pointers.reserve(shown.size());
     for (const Candidate& each : shown) pointers.push_back(&each);
     Sentences legend = legend_of(ranking.by_season, store, share,
                                  buy_head(currency_of(pointers), share || !store));

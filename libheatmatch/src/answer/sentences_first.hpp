@@ -12,7 +12,7 @@ inline constexpr auto first_lines = std::to_array<Template>({
     {"open.state", "{margin}: state {field}{more}."},
     {"open.more_fields", " and {count} more"},
     {"open.decides", "State {field} ({part}): unstated, it may hide a danger."},
-    {"open.one", "Not for building: one condition of those under FIRST is open."},
+    {"open.one", "Not for building: one condition is open."},
     {"open.many", "Not for building: {count} conditions are open."},
 
     {"first.danger", "Not for building: {why}"},
@@ -76,7 +76,7 @@ inline constexpr auto first_lines = std::to_array<Template>({
      "Made {made}: {none} no finding, {cautions} caution, {warnings} warning{dangers}; not made "
      "{not_made}."},
     {"first.checks_danger", ", {count} danger"},
-    {"first.never", "Permits, mating connectors, mounting. No part has a listing for it."},
+    {"first.never", "Permits, connectors, mounting. No part carries a listing for this use."},
 
     {"first.others", "other ways"},
     {"first.way", "other ways"},
