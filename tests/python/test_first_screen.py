@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 import pickle
+from pathlib import Path
 
 import heatmatch as hm
 from heatmatch.cli import main
@@ -37,6 +38,16 @@ def test_rank_prints_at_most_350_words_by_default(tmp_path, capsys) -> None:
     assert len(full.split()) > 3 * MOST_WORDS
     assert "cautions:" in full
     assert "cautions:" not in short
+
+
+def test_the_sample_of_the_readme_is_what_the_demo_prints() -> None:
+    readme = Path(__file__).parents[2] / "README.md"
+    sample = readme.read_text(encoding="utf-8").split("## An answer")[1].split("```")[1]
+    lines = [line.rstrip() for line in sample.strip().splitlines()[:-1]]
+    printed = [line.rstrip() for line in first_screen_text(demo_ranking(top=3)).splitlines()]
+    begins = printed.index(lines[0])
+    assert len(lines) > 10
+    assert printed[begins : begins + len(lines)] == lines
 
 
 def test_the_recommendation_is_in_text_html_and_data() -> None:

@@ -11,6 +11,46 @@ namespace heatmatch {
 
 using start_sentences::say;
 
+std::string_view answer_example(QuestionKind kind, UnitSystem system) {
+    const bool us = system == UnitSystem::us;
+    switch (kind) {
+        case QuestionKind::name:
+            return "north bench";
+        case QuestionKind::latitude:
+            return "44.1";
+        case QuestionKind::record_low:
+            return us ? "-20 °F" : "-29 °C";
+        case QuestionKind::mounting:
+            return "60 deg, south";
+        case QuestionKind::sun:
+            return "2.6 3.5 4.4 4.6 4.8 5.0 5.1 4.9 4.4 3.3 2.2 2.0";
+        case QuestionKind::panels:
+            return "4 x 37.5 V 8.7 A, max 600 V, 12 years";
+        case QuestionKind::elements:
+            return "2 x 1000 W 240 V storage rod";
+        case QuestionKind::spend:
+            return "150 USD";
+        case QuestionKind::store:
+            return us ? "dry sand in a steel drum, 22 in x 33 in"
+                      : "dry sand in a steel drum, 57 cm x 85 cm";
+        case QuestionKind::place:
+            return "inside, on concrete";
+        case QuestionKind::wire:
+            return us ? "30 ft" : "9 m";
+        case QuestionKind::space:
+            return us ? "300 ft2 twin-wall-8mm, 560 ft3" : "28 m2 twin-wall-8mm, 16 m3";
+        case QuestionKind::warmth:
+            return us ? "41 °F, Nov to Mar" : "5 °C, Nov to Mar";
+        case QuestionKind::damp:
+            return "yes";
+        case QuestionKind::metal:
+            return "no";
+        case QuestionKind::code:
+            return us ? "nec" : "iec";
+    }
+    return {};
+}
+
 std::vector<Question> questions(UnitSystem system) {
     std::vector<Question> all;
     const auto add = [&](QuestionKind kind, Sentence ask, Sentence open, bool repeats = false) {
