@@ -1,4 +1,5 @@
 #include "demo.hpp"
+#include "long_run.hpp"
 #include "match/plan/array_energies.hpp"
 #include "match/plan/plan_answers.hpp"
 #include "match/plan/plan_task.hpp"
@@ -34,8 +35,10 @@ heatmatch::Installation uneven_yard() {
 TEST_CASE("the search sums arrays of several groups as their season does") {
     heatmatch::RankOptions options;
     const auto task = heatmatch::PlanTask::make(starter(), uneven_yard(), options);
+    // A few arrays show what sanitizers see.
+    const int enough = in_a_slow_build() ? 1 : 1000;
     int compared = 0;
-    for (std::size_t array = 0; array < task->family.arrays.size(); ++array) {
+    for (std::size_t array = 0; array < task->family.arrays.size() && compared < enough; ++array) {
         if (task->energies->only_group(task->family.arrays[array])) continue;
         const heatmatch::ExistingCircuit circuit = task->circuit(array, 0);
         CAPTURE(circuit.array);
@@ -47,5 +50,5 @@ TEST_CASE("the search sums arrays of several groups as their season does") {
         CHECK(kwh == doctest::Approx(assessed.front().objective()).epsilon(2e-3));
         ++compared;
     }
-    CHECK(compared >= 4);
+    CHECK(compared >= std::min(enough, 4));
 }

@@ -1,4 +1,5 @@
 #include "demo.hpp"
+#include "long_run.hpp"
 #include "within.hpp"
 
 #include <cmath>
@@ -126,6 +127,7 @@ const Yard& yard() {
 // Source: the exact sum over every row, hour by hour.
 TEST_CASE("a condensed curve of two planes is within 1e-3 of every hour from 0.3 to 6 match ohms") {
     for (const bool one : {true, false}) {
+        if (in_a_slow_build() && !one) continue;
         heatmatch::PlacedArray placed = one ? yard().one_string() : yard().two_strings();
         const double match_ohm = heatmatch::stc_match_ohm(placed.array);
         std::vector<double> ohms;
@@ -150,6 +152,7 @@ TEST_CASE("a condensed curve of two planes is within 1e-3 of every hour from 0.3
 // Source: the solved points of each row's curve.
 TEST_CASE("the sums of a curve over every row are those of its solved points") {
     for (const bool one : {true, false}) {
+        if (in_a_slow_build() && one) continue;
         heatmatch::PlacedArray placed = one ? yard().one_string() : yard().two_strings();
         placed.places[1].shade = {0.0, 0.6, 1.0};
         placed.array.strings.front().blocking_v = 0.5;

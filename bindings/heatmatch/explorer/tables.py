@@ -106,7 +106,9 @@ def ranking_html(ranking: _core.Ranking, units: str, chosen: _core.Candidate | N
         said = [_core.reasons_sentence(ranking), _core.nothing_to_rank()]
         return panel(paragraphs(texts(said, units)))
     title = _core.shown_title(ranking)
-    made_of = _core.ranking_table(shown, share=False)
+    made_of = _core.marked_table(ranking, len(shown), share=False)
+    if len(made_of.rows) != len(shown):  # the recommended circuit is not among them
+        made_of = _core.ranking_table(shown, share=False)
     made = html_of(made_of, units, "", widths={1: 40, 3: 44})
     keys = [row_of(one) for one in shown]
     if chosen is not None and row_of(chosen) in keys:

@@ -148,16 +148,20 @@ def unused(ranking: _core.Ranking | None, installation: _core.Installation | Non
 def _ranked(ranking: _core.Ranking) -> list[Table]:
     """The best candidates, and the trade-offs."""
     best = ranking.candidates or ranking.rejected
-    tables = [_ranked_table(_core.best_title(ranking), best[:_BEST])]
+    made = _core.ranking_table(best[:_BEST])
     if ranking.candidates:
-        tables.append(_ranked_table(_core.front_title(), ranking.pareto))
+        made = _core.marked_table(ranking, _BEST)
+    tables = [_ranked_table(_core.best_title(ranking), made)]
+    if ranking.candidates:
+        front = _core.ranking_table(list(ranking.pareto))
+        tables.append(_ranked_table(_core.front_title(), front))
     tables[0].notes = translated([_core.reasons_sentence(ranking), *ranking.remarks])
     tables[-1].notes = [both(lambda units: legend(ranking, units=units))]
     return tables
 
 
-def _ranked_table(caption: str, shown: Sequence[_core.Candidate]) -> Table:
-    return laid_out(_core.ranking_table(list(shown)), caption, {1: 60, 3: 60})
+def _ranked_table(caption: str, made: _core.Table) -> Table:
+    return laid_out(made, caption, {1: 60, 3: 60})
 
 
 def _wires(candidate: _core.Candidate) -> tuple[Sequence[Any], list[list[Any]], list[Any]]:

@@ -99,7 +99,8 @@ def ranking_html(self: _core.Ranking) -> str:
     """A ranking as an HTML table for notebooks."""
     shown = self[:TABLE_ROWS]
     notes = paragraphs([legend(self), *self.remarks])
-    made = _core.ranking_table(shown)
+    marked = len(self) > 0
+    made = _core.marked_table(self, TABLE_ROWS) if marked else _core.ranking_table(shown)
     first = next(iter([*self, *self.rejected]), None)
     counts = "" if first is None else paragraphs([f"{first.circuit.title}:"]) + counts_html(first)
     table = html_of(made, caption=_core.reasons_sentence(self), widths={1: 120, 3: 120})

@@ -85,17 +85,22 @@ Table marked_table(const Ranking& ranking, std::size_t top, const RankingTableOp
     return table;
 }
 
-Sentences short_legend(const Ranking& ranking) {
+Sentences marks_legend(const Ranking& ranking) {
     const auto& all = ranking.candidates;
     Sentences legend;
     if (ranking.recommended) {
         legend.push_back(say<"ranking.short_build">(with<"mark">(build_mark)));
     }
-    legend.push_back(say<"ranking.short_head">());
     const bool open = std::any_of(all.begin(), all.end(), [](const Candidate& candidate) {
         return !undecided_margins(candidate).empty();
     });
     if (open) legend.push_back(say<"ranking.short_open">(with<"mark">(unknown_cell())));
+    return legend;
+}
+
+Sentences short_legend(const Ranking& ranking) {
+    Sentences legend = marks_legend(ranking);
+    legend.push_back(say<"ranking.short_head">());
     return legend;
 }
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "heatmatch/answer/marked_ranking.hpp"
 #include "heatmatch/match/margins/sheath_margins.hpp"
 
 namespace heatmatch {
@@ -191,8 +192,11 @@ Sentences ranking_legend(const Ranking& ranking, bool share) {
     std::vector<const Candidate*> pointers;
     pointers.reserve(shown.size());
     for (const Candidate& each : shown) pointers.push_back(&each);
-    Sentences legend = legend_of(ranking.by_season, store, share,
-                                 buy_head(currency_of(pointers), share || !store));
+    Sentences legend = marks_legend(ranking);
+    for (Sentence& column : legend_of(ranking.by_season, store, share,
+                                      buy_head(currency_of(pointers), share || !store))) {
+        legend.push_back(std::move(column));
+    }
     const bool folded = std::any_of(shown.begin(), shown.end(), [](const Candidate& candidate) {
         return candidate.like_it > 0;
     });

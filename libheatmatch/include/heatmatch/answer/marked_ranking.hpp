@@ -18,7 +18,9 @@ namespace heatmatch {
 /// among them it is the first row. A place with a question mark: a deciding check is not assessed.
 [[nodiscard]] Table marked_table(const Ranking& ranking, std::size_t top,
                                  const RankingTableOptions& options = {});
-/// Its marks and columns in short.
+/// What the marks of its places mean.
+[[nodiscard]] Sentences marks_legend(const Ranking& ranking);
+/// The same with its columns in short.
 [[nodiscard]] Sentences short_legend(const Ranking& ranking);
 
 /// That nothing is recommended, why, and which circuit is shown instead.
