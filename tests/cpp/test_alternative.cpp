@@ -75,8 +75,8 @@ std::size_t check_answer(const Installation& installation) {
 // Source: the rule, applied to every candidate with all its margins.
 TEST_CASE("the recommendation and its alternatives are those of the rule on a small list") {
     Installation yard = demo();
-    yard.panels.resize(1);
-    yard.elements = {{.element = "storage-rod-1000-240", .count = 3}};
+    yard.panels.resize(2);
+    yard.elements = {{.element = "storage-rod-1000-240", .count = 4}};
     CHECK(check_answer(yard) > 0);
 }
 

@@ -93,8 +93,10 @@ def test_days_are_told_in_80_columns(
     assert "cautions:" in done.out
 
 
-@pytest.mark.parametrize("units", ["si", "us"])
-@pytest.mark.parametrize("days", [("--month", 1, "--days", 7), ()])
+# A whole season takes long: it is run in one unit set.
+@pytest.mark.parametrize(
+    ("days", "units"), [(("--month", 1, "--days", 7), "si"), (DAYS, "us"), ((), "si")]
+)
 def test_a_run_is_told_in_250_words_with_what_is_nearest_to_its_limit(
     days: tuple[object, ...], units: str, command: Callable[..., Any], demo_file: Path
 ) -> None:

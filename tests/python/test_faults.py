@@ -85,7 +85,7 @@ def tried(preloaded: Preloaded, record: Callable[[str, object], None], *argument
 
 # Operation by operation: the rows acknowledged, the structure of the file and the claim of each
 # message, after each of these faults. Few of each, spread over all calls.
-@pytest.mark.parametrize(("what", "most"), [("catalog", 20), ("outputs", 12), ("power", 16)])
+@pytest.mark.parametrize(("what", "most"), [("catalog", 20), ("outputs", 6), ("power", 16)])
 def test_no_claim_is_false(
     preloaded: Preloaded, record_property: Callable[[str, object], None], what: str, most: int
 ) -> None:

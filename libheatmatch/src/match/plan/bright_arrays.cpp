@@ -34,9 +34,9 @@ const BrightArrays::Curve& BrightArrays::curve_of(std::size_t array, const Circu
         .first->second;
 }
 
-double BrightArrays::element_at_least_w(std::size_t array, const Circuit& circuit,
-                                        const Site& site) {
-    const double wire_ohm = circuit.wire_ohm_at(coldest_wire_c(site));
+double BrightArrays::element_at_least_w(std::size_t array, const Circuit& circuit, const Site& site,
+                                        double more_ohm) {
+    const double wire_ohm = circuit.wire_ohm_at(coldest_wire_c(site)) + more_ohm;
     return std::visit(
         [&](const auto& bright) {
             const ElementResistance& each = circuit.bank.each;
@@ -46,9 +46,10 @@ double BrightArrays::element_at_least_w(std::size_t array, const Circuit& circui
         curve_of(array, circuit, site));
 }
 
-double BrightArrays::bank_at_least_w(std::size_t array, const Circuit& circuit, const Site& site) {
+double BrightArrays::bank_at_least_w(std::size_t array, const Circuit& circuit, const Site& site,
+                                     double more_ohm) {
     const double bank_ohm = circuit.bank.typical_ohm();
-    const double load_ohm = bank_ohm + circuit.wire_ohm_at(coldest_wire_c(site));
+    const double load_ohm = bank_ohm + circuit.wire_ohm_at(coldest_wire_c(site)) + more_ohm;
     return std::visit(
         [&](const auto& bright) {
             const double current_a = bright.into_resistance(load_ohm).current_a;

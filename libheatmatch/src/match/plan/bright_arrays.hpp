@@ -13,13 +13,13 @@ namespace heatmatch {
 class BrightArrays {
   public:
     /// The element with the most power has at least that much of it [W]: as bright_extremes()
-    /// finds it, but for a few of the resistances alone.
+    /// finds it, but for a few of the resistances alone. With so much more wire [ohm].
     [[nodiscard]] double element_at_least_w(std::size_t array, const Circuit& circuit,
-                                            const Site& site);
+                                            const Site& site, double more_ohm);
 
-    /// Power of the whole bank at its typical resistance [W].
+    /// Power of the whole bank at its typical resistance [W], with so much more wire [ohm].
     [[nodiscard]] double bank_at_least_w(std::size_t array, const Circuit& circuit,
-                                         const Site& site);
+                                         const Site& site, double more_ohm);
 
   private:
     using Curve = std::variant<ArrayCurve, MixedArrayCurve>;

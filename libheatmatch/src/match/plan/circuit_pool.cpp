@@ -23,10 +23,25 @@ WiredArray with_wires(std::size_t array, const Circuit& circuit) {
     return wired;
 }
 
+/// Of the runs whose wire is chosen, with the wire of the catalog that has the most.
+double most_chosen_ohm(const Parts& parts, const Installation& yard) {
+    double sum_ohm = 0.0;
+    for (const WireRun& run : yard.runs) {
+        if (!run.chooses()) continue;
+        double most_ohm = 0.0;
+        for (const Wire& wire : parts.wires) {
+            most_ohm = std::max(most_ohm, parts_of_run(parts, run, wire).loop_ohm());
+        }
+        sum_ohm += most_ohm;
+    }
+    return sum_ohm;
+}
+
 }  // namespace
 
 CircuitPool::CircuitPool(PlanTask& task)
     : task_(task), least_bill_(task), set_of_array_(task.family.arrays.size()) {
+    if (task.banks.lays_for_heat) most_chosen_ohm_ = most_chosen_ohm(*task.parts, task.yard);
     for (std::size_t bank = 0; bank < task.bank_count(); ++bank) {
         if (const auto margin = never_assessed(bank); !margin.empty()) {
             reject(std::string(margin));
@@ -127,7 +142,7 @@ bool CircuitPool::is_reversed(std::size_t array, const Circuit& circuit, const S
     return reversed;
 }
 
-std::string CircuitPool::check_elements(const Circuit& circuit, const Site& site,
+std::string CircuitPool::check_elements(const Circuit& circuit, const Site& site, double more_ohm,
                                         ListedCircuit& listed) {
     const auto [array, bank] = listed.choice;
     constexpr double rounding = 1.0 + 1e-9;
@@ -144,12 +159,12 @@ std::string CircuitPool::check_elements(const Circuit& circuit, const Site& site
     if (!circuit.bank.unlike) {
         const BankNumbers& numbers = *task_.numbers[bank];
         if (listed.cold_v > numbers.sheath_v) return "sheath voltage";
-        listed.element_w = bright_.element_at_least_w(array, circuit, site);
+        listed.element_w = bright_.element_at_least_w(array, circuit, site, more_ohm);
         return check(numbers, *listed.element_w);
     }
     // An element that exceeds its limit alone in the store does so beside others.
     const std::vector<double> shares = circuit.bank.unlike->power_shares();
-    const double bank_w = bright_.bank_at_least_w(array, circuit, site);
+    const double bank_w = bright_.bank_at_least_w(array, circuit, site, more_ohm);
     for (std::size_t i = 0; i < shares.size(); ++i) {
         const std::string& id = circuit.bank.unlike->elements[i].element.id;
         std::string fails = check(task_.limits_of(id), shares[i] * bank_w);
@@ -162,16 +177,22 @@ std::string CircuitPool::check_elements(const Circuit& circuit, const Site& site
 std::optional<ListedCircuit> CircuitPool::screen(const PlanChoice& choice) {
     const auto [array, bank] = choice;
     auto& [circuit, site] = frame(choice);
-    if (task_.banks.lays_for_heat) {
-        circuit = task_.judge->wired(task_.circuit(array, bank));
-    } else {
-        circuit.bank = task_.bank(bank);
-    }
+    circuit.bank = task_.bank(bank);
     circuit.heat = nullptr;
     ListedCircuit listed{
         .choice = choice, .wired = {.array = array}, .cold_v = circuit.cold_voltage_v()};
-    if (task_.banks.lays_for_heat) listed.wired = with_wires(array, circuit);
-    const std::string fails = check_elements(circuit, site, listed);
+    std::string fails;
+    if (task_.banks.lays_for_heat) {
+        // Most fail with any wire, and to choose it takes long.
+        ListedCircuit tried = listed;
+        fails = check_elements(circuit, site, most_chosen_ohm_, tried);
+        if (fails.empty()) {
+            circuit = task_.judge->wired(task_.circuit(array, bank));
+            circuit.heat = nullptr;
+            listed.wired = with_wires(array, circuit);
+        }
+    }
+    if (fails.empty()) fails = check_elements(circuit, site, 0.0, listed);
     if (!fails.empty()) {
         reject(fails);
         return std::nullopt;

@@ -126,9 +126,9 @@ class CircuitPool {
     [[nodiscard]] Frame& frame(const PlanChoice& choice);
     [[nodiscard]] std::optional<ListedCircuit> screen(const PlanChoice& choice);
     /// Checks the elements of a listed circuit in cold, bright weather by the limits of each alone
-    /// in the store; the margin that finds a danger, or nothing.
+    /// in the store, with so much more wire; the margin that finds a danger, or nothing.
     [[nodiscard]] std::string check_elements(const Circuit& circuit, const Site& site,
-                                             ListedCircuit& listed);
+                                             double more_ohm, ListedCircuit& listed);
     [[nodiscard]] bool is_reversed(std::size_t array, const Circuit& circuit, const Site& site);
     /// Why a circuit is a danger or can not be judged whatever its bank; null where that is not
     /// known.
@@ -140,7 +140,8 @@ class CircuitPool {
     PlanTask& task_;
     LeastBill least_bill_;
     std::vector<double> ohms_{};
-    std::size_t equal_ohms_ = 0;  //!< of banks of equal elements
+    std::size_t equal_ohms_ = 0;    //!< of banks of equal elements
+    double most_chosen_ohm_ = 0.0;  //!< of wire that is chosen, at most [ohm]
     std::vector<FitBank> fit_{};
     std::vector<Set> sets_{};
     std::vector<std::size_t> set_of_array_{};
