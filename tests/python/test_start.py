@@ -60,7 +60,13 @@ def test_scripted_answers_give_a_file_that_rank_takes_as_it_is(
     assert made.goals.budget == 150
     assert f"heatmatch rank {path}" in out
     assert main(["rank", str(path), "--quiet"]) == 0
-    assert "kWh a day, Nov to Mar" in capsys.readouterr().out
+    ranked = capsys.readouterr().out
+    assert "kWh a day, Nov to Mar" in ranked
+    # What was assumed travels with the result.
+    assert "typical sky of the latitude" in " ".join(ranked.split())
+    page = tmp_path / "page.html"
+    assert main(["report", str(path), "-o", str(page), "--quiet"]) == 0
+    assert "typical sky of the latitude" in page.read_text(encoding="utf-8")
 
 
 def test_with_every_question_open_the_file_is_ranked_too(

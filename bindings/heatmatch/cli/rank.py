@@ -71,6 +71,7 @@ DEMO_EXAMPLES = ("demo > mine.json", "demo | heatmatch rank -")
 
 _ROWS = 5  # of the table below the first screen
 _UNUSED = 4  # lines of parts that no circuit has, there
+_NOTES = 4  # lines of the installation's notes, there
 _COMPARED = 200  # candidates that are kept to be compared
 _REJECTED = 2000  # with a danger, so that new dangers are reported
 
@@ -101,6 +102,8 @@ def _say_first(
     unused = _core.unused_lines(ranking, installation)
     for line in wrapped(unused[:_UNUSED], units, ""):
         say(line)
+    for line in results.notes_of(installation)[-_NOTES:]:
+        say(results.wrap(line))
 
 
 def _say_ranking(
@@ -121,6 +124,8 @@ def _say_ranking(
         [_core.strongest_rejected(ranking), *_core.unused_lines(ranking, installation)], units
     ):
         say("\n" + text)
+    for line in results.notes_of(installation):
+        say("\n" + results.wrap(line))
 
 
 def _rows(arguments: argparse.Namespace) -> int:

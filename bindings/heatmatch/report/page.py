@@ -16,6 +16,7 @@ from heatmatch.io.files import write_text
 from heatmatch.text import look
 from heatmatch.text.columns import clip
 from heatmatch.text.plain import plain
+from heatmatch.text.results import notes_of
 from heatmatch.text.units import checked_units
 
 Reported = _core.Ranking | _core.Plan | _core.Candidate | Sequence[_core.Candidate]
@@ -191,5 +192,6 @@ def report(
         font=look.FONT,
         **tables.common(circuits, ranking, planned or plan, runs, planned=planned is not None),
         unused=tables.unused(ranking or row_of, installation),
+        notes=[] if installation is None else notes_of(installation),
     )
     return write_text(path, text, force=force, only_kind=_GENERATOR)

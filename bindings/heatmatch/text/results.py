@@ -26,6 +26,7 @@ __all__ = [
     "legend",
     "margins_text",
     "marked_table",
+    "notes_of",
     "plan_text",
     "ranking_table",
     "ranking_text",
@@ -55,6 +56,11 @@ def _widths(made: _core.Table, units: str) -> tuple[int, ...]:
     widths[_ELEMENTS] -= more
     widths[_SHEATH] += more
     return tuple(widths)
+
+
+def notes_of(installation: _core.Installation) -> list[str]:
+    """Its notes by line; what was assumed where an answer was not known is among them."""
+    return (installation.notes or "").splitlines()
 
 
 def ranking_table(
